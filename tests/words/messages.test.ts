@@ -42,6 +42,18 @@ const TEMPLATES = import.meta.glob<object>(['../../templates/*.json', '../../tem
 })
 const templates = Object.entries(TEMPLATES).map(([path, json]) => [path.replace('../../', ''), json] as const)
 
+/** A figure whose thousands a line may break apart, such as 65 535 with a plain space. */
+const BREAKABLE = /\d \d{3}(?!\d)/
+
+test('thousands are grouped by a space that does not break', () => {
+  const texts = [
+    ...messages.flatMap((message) => message.texts),
+    ...templates.flatMap(([, json]) => [...readTexts(json)]),
+  ]
+  expect(texts.filter((text) => BREAKABLE.test(text))).toEqual([])
+  expect('at most 65 535 pixels').toMatch(BREAKABLE)
+})
+
 test.each(templates)('%s uses no retired word', (_, json) => {
   const found = [...readTexts(json)].flatMap((text) =>
     bannedInTemplate(text).map(({ instead }) => `“${text}” (now: ${instead})`),

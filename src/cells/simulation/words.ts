@@ -11,8 +11,8 @@ export const simulationWords = {
   running: 'Simulating…',
   tries: 'Tries',
   seed: 'Seed',
-  wrongTries: 'The number of tries must be a whole number from 100 to 10 000 000.',
-  wrongSeed: 'The seed must be a whole number from 0 to 4 294 967 295.',
+  wrongTries: 'The number of tries must be a whole number from 100 to 10 000 000.',
+  wrongSeed: 'The seed must be a whole number from 0 to 4 294 967 295.',
   figures: (tries: number, mean: string, sd: string, low: string, high: string): string =>
     `In ${plural(tries, 'try', 'tries')} with random values within the limits: mean ${mean}, standard deviation ${sd}; 95 % of them lie from ${low} to ${high}.`,
   still: 'Within the limits this figure does not change.',

@@ -78,7 +78,7 @@ export function correlatedColourTemperature(x: number, y: number): number {
     )
   if (mired < LEAST_MIRED + 1e-4 || mired > GREATEST_MIRED - 1e-4)
     throw new Refusal(
-      '“x” and “y” are nearest to a black body below 1000 K or above 100 000 K, where this function ends. Check the two.',
+      '“x” and “y” are nearest to a black body below 1000 K or above 100 000 K, where this function ends. Check the two.',
       'x',
     )
   return 1e6 / mired

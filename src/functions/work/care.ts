@@ -80,7 +80,7 @@ export const CARE: readonly FunctionRecord[] = [
       }),
     ],
     result: PLAIN,
-    formula: 'H/(15 000, 150 000 or 600 000 lx h); 0 where there is no limit',
+    formula: 'H/(15 000, 150 000 or 600 000 lx h); 0 where there is no limit',
     source: 'CIE 157:2004, limiting annual exposures (figures as quoted)',
     validity: 'Light without ultraviolet; the limits slow fading down, they do not stop it.',
     safety: [LIGHT_SENSITIVE, LIMITS_QUOTED],
