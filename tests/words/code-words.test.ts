@@ -18,6 +18,7 @@ const RETIRED_PROSE: readonly (readonly [RegExp, string])[] = [
   [/\bat hand\b/i, 'available'],
   [/\bfor whoever\b/i, 'for those who'],
   [/\b(one’s|one's) own\b/i, 'the user’s own'],
+  [/\bhangs? on (?!a (wall|column))/i, 'depend on'],
   [/\bto and fro\b/i, 'back and forth'],
   [/\bseldom known\b/i, 'fine adjustments'],
   [/\bcircles? of cells\b|\bin a circle\b/i, 'cycle'],

@@ -49,7 +49,7 @@ export function checkInside([x, y]: Point, { width, height }: Size, what: string
 /** A place in pixels, to a hundredth, for a message. */
 const shown = (value: number): string => String(Math.round(value * 100) / 100)
 
-/** Up to this share of clipped pixels changes no mean to speak of; a few are hot pixels and noise. */
+/** Up to this share of clipped pixels changes no mean noticeably; a few are hot pixels and noise. */
 export const FEW = 0.005
 
 export interface Clipping {

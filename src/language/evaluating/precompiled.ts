@@ -67,7 +67,7 @@ export interface PrecompiledCall {
 export const LIST_CALL = '{}'
 export const PART_CALL = '.'
 
-/** A type as text, down to the way it is written: what a formula means hangs on that. */
+/** A type as text, down to the way it is written: what a formula means depends on that. */
 export function exactly(type: Type): string {
   if (type.kind === 'number') return `${type.dimension.key} ${type.notation ?? ''}${type.level ? 'level' : ''}`
   if (type.kind === 'list') return `[${exactly(type.of)}]`

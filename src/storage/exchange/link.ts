@@ -11,7 +11,7 @@ export class LinkError extends Error {
   override readonly name = 'LinkError'
 }
 
-/** Every version of the packing ever written can be opened for ever: a whole sheet, and what differs from a job's. */
+/** Every version of the packing ever written can always be opened: a whole sheet, and what differs from a job's. */
 const WHOLE = 1
 const ON_BASES = 2
 

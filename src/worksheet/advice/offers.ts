@@ -91,7 +91,7 @@ function offersOf(
   }
   const helped = failing.filter(isHelped)
   if (helped.length === 0) return []
-  // What hangs on the figures of the part's example is not judged: they are still to be filled in.
+  // What depends on the figures of the part's example is not judged: they are still to be filled in.
   const broken = [...before].flatMap(([name, state]) => (passes(state) && after.get(name) === 'fail' ? [name] : []))
   if (!broken.every((name) => hasPlan(trial, name)) || failsByItself(trial, cells, asks, before)) return []
   // A figure that all set-ups share has its plain name.

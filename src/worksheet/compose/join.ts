@@ -104,7 +104,7 @@ function meet(sheet: Sheet, cells: readonly Cell[], choices: ReadonlyMap<string,
   const apart = (pair: Pair): boolean =>
     pair.why !== undefined || (pair.clashes && (choices.get(pair.name) ?? 'both') === 'both')
   const newNames = new Map(pairs.filter(apart).map(({ name }) => [name, freeAmong(name, taken)]))
-  // Which cell has each name in the end: whether a result may take a given's place hangs on those before it.
+  // Which cell has each name in the end: whether a result may take a given's place depends on those before it.
   const namedCells = new Map([...cellsNamed(withNewNames(cells, newNames)), ...cellsNamed(sheet.cells)])
   const setGivens = new Set(sheet.cells.flatMap(setBy))
   return pairs.map((pair): NameClash => {

@@ -98,7 +98,10 @@ const cellsOf = ({ sections, derived }: Gathering): readonly PartCell[] => [
   ...derived.values(),
 ]
 
-/** The results and checks of shared roles, by name, that hang on names a set-up has for itself, other than by what is put together over the set-ups. */
+/**
+ * The results and checks of shared roles, by name, that depend on names a set-up has for itself, other than by what
+ * is put together over the set-ups.
+ */
 function hanging(library: PartLibrary, gathering: Gathering, own: ReadonlySet<string>): ReadonlyMap<string, PartCell> {
   const shared = new Map(
     cellsOf(gathering).flatMap((cell): [string, PartCell][] =>
@@ -115,7 +118,10 @@ function hanging(library: PartLibrary, gathering: Gathering, own: ReadonlySet<st
   return new Map([...shared].filter(([name]) => hangs(name)))
 }
 
-/** The checks of shared roles that hang on what each set-up has for itself, such as whether a frame shades the picture: each is judged in every set-up. */
+/**
+ * The checks of shared roles that depend on what each set-up has for itself, such as whether a frame shades the
+ * picture: each is judged in every set-up.
+ */
 export function judgedInEach(library: PartLibrary, gathering: Gathering): ReadonlySet<string> {
   const found = hanging(library, gathering, namesOfRoles(library, gathering))
   const counted = new Set(library.roles.flatMap(({ role, over_set_ups }) => (over_set_ups ? role : [])))
@@ -127,8 +133,8 @@ export function judgedInEach(library: PartLibrary, gathering: Gathering): Readon
 
 /**
  * The names of a gathering that belong to the set-up, each with what it is called in the sheet: those of the roles it has
- * for itself, and of shared roles the results and checks that hang on it and that its own cells read or that it is judged
- * by, such as the finest pattern on the sensor, which hangs on the magnification.
+ * for itself, and of shared roles the results and checks that depend on it and that its own cells read or that it is judged
+ * by, such as the finest pattern on the sensor, which depends on the magnification.
  */
 export function ownNames(library: PartLibrary, prefix: string, gathering: Gathering): ReadonlyMap<string, string> {
   const own = namesOfRoles(library, gathering)

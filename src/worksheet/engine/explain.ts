@@ -204,7 +204,7 @@ const unmeasured = (engine: Engine, { needs_measured = [] }: Check, outcome: Out
 export const checkStateOf = (engine: Engine, node: Node, cell: Check): CheckOutcome['state'] =>
   engine.isErroneous(node) ? 'error' : checkState(engine, node, cell, outcomeOf(engine, node)).state
 
-/** How a check is, with its message and, where it hangs on limits, the givens it depends on. */
+/** How a check is, with its message and, where it depends on limits, the givens with them. */
 export function checkOutcomeOf(engine: Engine, node: Node, cell: Check): CheckOutcome {
   const outcome = outcomeOf(engine, node)
   const found = checkState(engine, node, cell, outcome)

@@ -221,7 +221,7 @@ describe('what an offered part makes fail', () => {
       named(offered({ of: { parts: { tiles: { ...TILES, cells: [...(TILES.cells ?? []), own] } } } }).offers)
     expect(withOwn(judges('steady', 'sturdy >= 5'))).toEqual({})
     expect(withOwn(judges('steady', 'sturdy >= 2'))).toEqual({ one_sharp: ['tiles'] })
-    // What hangs on what it asks is not judged: that is still to be filled in.
+    // What depends on what it asks is not judged: that is still to be filled in.
     expect(withOwn(judges('steady', 'sturdy >= 5 * across'))).toEqual({ one_sharp: ['tiles'] })
     expect(withOwn(judges('steady', 'sturdy >= 5', { needs_measured: ['sturdy'] }))).toEqual({ one_sharp: ['tiles'] })
   })

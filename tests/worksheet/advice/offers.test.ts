@@ -162,7 +162,7 @@ test('another support is offered where the support falls short, and not for what
     expect(offered(job, { ...low, column_reach: '300' }), job).toEqual([])
 })
 
-test('what an offered part makes fail is said: what passed before, and what is its own and hangs on nothing it asks', () => {
+test('what an offered part makes fail is said: what passed before, and what is its own and depends on nothing it asks', () => {
   const library = readParts()
   let said = 0
   fc.assert(
@@ -183,7 +183,7 @@ test('what an offered part makes fail is said: what passed before, and what is i
             const broken = [...states].flatMap(([name, state]) =>
               passes(state) && worked_out.get(name) === 'fail' ? [name] : [],
             )
-            // As it is added, with nothing filled in: what waits hangs on what it asks.
+            // As it is added, with nothing filled in: what waits depends on what it asks.
             const empty = cells.map((cell) =>
               cell.kind === 'given' && asks.some(({ id }) => id === cell.id) ? { ...cell, value: '' } : cell,
             )

@@ -146,7 +146,7 @@ describe('other checks', () => {
     expect(apart.with({ a: '20' })).toEqual({ shortfall: 0, cost: priced(1), failing: [] })
   })
 
-  test('that hang on one of several changes must go on passing as well', () => {
+  test('that depend on one of several changes must go on passing as well', () => {
     const model = trying([a, b, check('k', 'a >= 20', { margin: '0 %' }), check('other', 'b >= 8')], { targets: ['k'] })
     expect(model.with({ a: '20', b: '4' }).failing).toEqual(['other'])
     const pair = [

@@ -131,7 +131,7 @@ describe('a cell of a part is there', () => {
     ['where what derives it would be asked, not', [computes('there', 'half + of_given', { if_read: true })], false],
     ['where one of two would be asked, not', [computes('there', 'half + given', { if_read: true })], false],
     [
-      'where it hangs on itself, not',
+      'where it depends on itself, not',
       [computes('there', 'other_way', { if_read: true }), computes('other_way', 'there', { if_read: true })],
       false,
     ],

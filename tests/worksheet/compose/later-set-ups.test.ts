@@ -157,7 +157,7 @@ describe('what a set-up is judged by', () => {
   }
   const names = { limit: { role: 'care' } }
 
-  it('are the checks of what all share that hang on what it has for itself, with the results between', () => {
+  it('are the checks of what all share that depend on what it has for itself, with the results between', () => {
     const one = sheet({ roles, names, parts: { care } }, [...ALL, 'care'], [later('raking')])
     expect(behind(one)).toEqual([
       ...[
@@ -193,7 +193,7 @@ describe('what a set-up is judged by', () => {
     expect(orderOf(one)).not.toContain('raking_safe')
   })
 
-  it('are none that hang on it by what is put together alone', () => {
+  it('are none that depend on it by what is put together alone', () => {
     const dose = { role: 'light', over_set_ups: 'sum' } as const
     const pair: Partial<Part> = { role: 'light', cells: [computes('dose', 'scale')] }
     const one = sheet(

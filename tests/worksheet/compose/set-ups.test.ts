@@ -401,7 +401,7 @@ describe('what each set-up is judged by', () => {
     ],
   ] as const
 
-  it.each(sheets)('%s: a check that hangs on what a set-up has for itself is there for each', (name, parts) => {
+  it.each(sheets)('%s: a check that depends on what a set-up has for itself is there for each', (name, parts) => {
     for (const offered of PARTS.setUps) {
       const { prefix } = offered
       const own = offered.parts.map((part) => ({ part, by: 'hand' as const }))

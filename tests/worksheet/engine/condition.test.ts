@@ -55,7 +55,7 @@ describe('the slack of a condition', () => {
     expect(() => robustnessOf(condition, { value: cells({ a: 80 }), spread: () => undefined })).toThrow('“b”')
   })
 
-  test('over limits is as far as they reach, and hangs on them from there on where it fails', () => {
+  test('over limits is as far as they reach, and depends on them from there on where it fails', () => {
     const at = (low: number) =>
       robustnessOf(conditionOf('a <= 100'), {
         value: cells({ a: 80 }),

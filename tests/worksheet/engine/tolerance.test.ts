@@ -420,7 +420,7 @@ describe('a check over limits', () => {
   const hangs = (condition: string, ...cells: Cell[]) =>
     patient([...cells, check('k', condition, { margin: '0 %' })]).check('k')
 
-  it('hangs on its givens, the greatest share first, where somewhere within their limits it fails', () => {
+  it('depends on its givens, the greatest share first, where somewhere within their limits it fails', () => {
     const small = fc.integer({ min: -20, max: 20 })
     const limit = fc.integer({ min: 1, max: 9 })
     const factor = fc.integer({ min: -3, max: 3 })
@@ -478,7 +478,7 @@ describe('a check over limits', () => {
     ['round(b / 80 mm) != 2', ['b']],
     ['glazed and a <= 120 mm', ['a']],
     ['a <= depth_of_field(f/32, 30 um, 1:100, 20 mm).behind', undefined],
-  ])('%s hangs on %j', (condition, names) => {
+  ])('%s depends on %j', (condition, names) => {
     const cells = [
       given('n', '0'),
       given('way', 'near', { entry: 'choice', options: ['near', 'far'] }),
