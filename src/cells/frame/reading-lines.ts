@@ -1,4 +1,5 @@
 import { LENGTH, NONE, SAMPLING, STOP, showQuantity, TIME } from '../../units/index.ts'
+import { notationUnit } from '../../worksheet/document/measured.ts'
 import type { AreaKind } from './area-shapes.ts'
 import { FIGURE_NAMES, frameWords as words } from './words.ts'
 
@@ -81,19 +82,12 @@ export function takenLine(taken: Readonly<Record<string, unknown>> | null | unde
   const figure = (part: string, show: (value: number) => string): string[] =>
     typeof taken[part] === 'number' ? [show(taken[part])] : []
   const text = (part: string): string[] => (typeof taken[part] === 'string' ? [taken[part]] : [])
-  const unit = (notation: 'f-number' | 'shutter') => ({
-    dimension: notation === 'shutter' ? TIME : NONE,
-    factor: 1,
-    offset: 0,
-    symbol: notation === 'shutter' ? 's' : '',
-    notation,
-  })
   return [
     ...text('camera'),
     ...text('lens'),
     ...figure('focal', (value) => showQuantity(value, LENGTH).text),
-    ...figure('aperture', (value) => showQuantity(value, NONE, { unit: unit('f-number') }).text),
-    ...figure('time', (value) => showQuantity(value, TIME, { unit: unit('shutter') }).text),
+    ...figure('aperture', (value) => showQuantity(value, NONE, { unit: notationUnit(NONE, 'f-number') }).text),
+    ...figure('time', (value) => showQuantity(value, TIME, { unit: notationUnit(TIME, 'shutter') }).text),
     ...figure('iso', (value) => `ISO ${value}`),
     ...text('when').map((when) => when.replace('T', ' ')),
   ].join(', ')

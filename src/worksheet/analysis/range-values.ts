@@ -1,4 +1,5 @@
 import { allMarks, type DisplayUnit, defaultUnit, ReadError, readQuantity, STOP, TIME } from '../../units/index.ts'
+import { notationUnit } from '../document/measured.ts'
 import { declaredUnit } from '../document/read-given.ts'
 import type { Given, Range } from '../schema/document.ts'
 import { figureIn, formatInput, type NumericOutcome } from './format-input.ts'
@@ -49,7 +50,7 @@ function unitOf(given: Given): DisplayUnit {
   const reading = quietly(given.value)
   if (!reading) throw new RangeInputError(words.rangeOfUnknown)
   return reading.notation
-    ? { dimension: reading.dimension, factor: 1, offset: 0, symbol: '', notation: reading.notation }
+    ? notationUnit(reading.dimension, reading.notation)
     : defaultUnit(reading.value, reading.dimension)
 }
 

@@ -11,7 +11,8 @@ export function unitOfType(type: Type, unit: DisplayUnit | undefined): DisplayUn
   return notationUnit(type.dimension, type.notation)
 }
 
-const notationUnit = (dimension: Dimension, notation: Notation): DisplayUnit => ({
+/** The unit of figures written in a notation of the trade. */
+export const notationUnit = (dimension: Dimension, notation: Notation): DisplayUnit => ({
   dimension,
   factor: 1,
   offset: 0,

@@ -1,5 +1,6 @@
 import { LENGTH, NONE, showQuantity, TIME } from '../../units/index.ts'
 import { labelOf } from '../document/label.ts'
+import { notationUnit } from '../document/measured.ts'
 import { readGiven } from '../document/read-given.ts'
 import type { Cell, Frame, Given } from '../schema/document.ts'
 import * as words from './words.ts'
@@ -24,20 +25,15 @@ interface TakenPart {
 const PARTS: Readonly<Record<string, TakenPart>> = {
   aperture: {
     sameWithin: 2 ** (1 / 12),
-    text: (value) => showQuantity(value, NONE, { unit: unitOf('f-number') }).text,
+    text: (value) => showQuantity(value, NONE, { unit: notationUnit(NONE, 'f-number') }).text,
   },
-  time: { sameWithin: 2 ** (1 / 6), text: (value) => showQuantity(value, TIME, { unit: unitOf('shutter') }).text },
+  time: {
+    sameWithin: 2 ** (1 / 6),
+    text: (value) => showQuantity(value, TIME, { unit: notationUnit(TIME, 'shutter') }).text,
+  },
   iso: { sameWithin: 2 ** (1 / 6), text: (value) => String(value) },
   focal: { sameWithin: 1.02, text: (value) => showQuantity(value, LENGTH).text },
 }
-
-const unitOf = (notation: 'f-number' | 'shutter') => ({
-  dimension: notation === 'shutter' ? TIME : NONE,
-  factor: 1,
-  offset: 0,
-  symbol: notation === 'shutter' ? 's' : '',
-  notation,
-})
 
 /** The figure of a part as it would be typed, where the camera wrote it. */
 function written(picture: Frame['picture'], part: string): { text: string; value: number | undefined } | undefined {

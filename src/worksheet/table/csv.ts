@@ -15,7 +15,7 @@ export interface TextTable {
   readonly separator: Separator
 }
 
-/** Text larger than this is refused before it is parsed: in signs. */
+/** In characters; a longer text is refused before it is parsed. */
 export const MAX_TABLE_LENGTH = 50_000_000
 
 /** Text is UTF-8, or UTF-16 with a byte order mark; older programs write Windows-1252. Throws TableError. */
@@ -34,7 +34,7 @@ export function decodeTable(bytes: Uint8Array): string {
 
 const SEPARATORS: readonly Separator[] = ['\t', ';', ',']
 /** So much of a table is looked at to find what separates its fields. */
-const SAMPLE_SIGNS = 50_000
+const SAMPLE_LENGTH = 50_000
 const SAMPLE_ROWS = 50
 
 export interface Reading {
@@ -102,12 +102,12 @@ const OTHER_COMMA = /(?<!\d),|,(?!\d)/
 
 function separatorOf(text: string): Separator {
   const lines = text
-    .slice(0, SAMPLE_SIGNS)
+    .slice(0, SAMPLE_LENGTH)
     .replace(IN_QUOTES, '')
     .split(/\r\n|\r|\n/)
     .slice(0, SAMPLE_ROWS)
   // The last line may be cut, and a blank one is none.
-  const whole = lines.filter((line, at) => line !== '' && (at < lines.length - 1 || text.length <= SAMPLE_SIGNS))
+  const whole = lines.filter((line, at) => line !== '' && (at < lines.length - 1 || text.length <= SAMPLE_LENGTH))
   const samples = SEPARATORS.map((separator) => sampleOf(whole, separator)).filter(({ width }) => width > 1)
   const least = Math.min(...samples.map(({ odd }) => odd))
   const [first, second] = samples.filter(({ odd }) => odd === least)

@@ -1,11 +1,11 @@
-import { type DisplayUnit, ReadError, readDisplayUnit, UnitTextError } from '../../units/index.ts'
+import { type DisplayUnit, readDisplayUnit, UnitTextError } from '../../units/index.ts'
 import { declaredUnit } from '../document/read-given.ts'
 import { MAX_COLUMNS, MAX_ROWS, MAX_TEXT_LENGTH } from '../format/format.ts'
 import type { Column, TableCell } from '../schema/document.ts'
 import { freeColumnName } from './columns.ts'
 import { TableError } from './csv.ts'
 import { nameOfLabel } from './name-of-label.ts'
-import { hasFormula, readColumn } from './read-table.ts'
+import { hasFormula, isReadBy, readColumn } from './read-table.ts'
 import * as words from './words.ts'
 
 type Rows = readonly (readonly string[])[]
@@ -123,15 +123,7 @@ function seemsHeaded(columns: readonly Column[], rows: Rows): boolean {
   return second !== undefined && unread(first) > unread(second)
 }
 
-function canRead(column: Column, text: string): boolean {
-  try {
-    readColumn(column).read(text)
-    return true
-  } catch (error) {
-    if (error instanceof ReadError) return false
-    throw error
-  }
-}
+const canRead = (column: Column, text: string): boolean => isReadBy(readColumn(column).read, text)
 
 /** A column as the fields of a table suggest it. */
 function newColumn(heading: string, at: number, body: Rows, others: readonly Column[]): Column {
@@ -263,15 +255,15 @@ export function pasteAt(cell: TableCell, rows: Rows, row: number, column: number
 }
 
 /** A worksheet's file has at most 8 million characters, and each field also takes its indent, quotes and comma. */
-const MOST_SIGNS = 6_000_000
-const SIGNS_ROUND_A_FIELD = 14
+const MOST_CHARACTERS = 6_000_000
+const CHARACTERS_AROUND_A_FIELD = 14
 
 /** Throws TableError where a table would have too many rows, columns or characters. */
 function fitted(cell: TableCell): TableCell {
   if (cell.rows.length > MAX_ROWS) throw new TableError(words.tooManyRows(cell.rows.length, MAX_ROWS))
   if (cell.columns.length > MAX_COLUMNS) throw new TableError(words.tooManyColumns(cell.columns.length, MAX_COLUMNS))
-  let signs = 0
-  for (const row of cell.rows) for (const field of row) signs += field.length + SIGNS_ROUND_A_FIELD
-  if (signs > MOST_SIGNS) throw new TableError(words.tooLargeForSheet)
+  let length = 0
+  for (const row of cell.rows) for (const field of row) length += field.length + CHARACTERS_AROUND_A_FIELD
+  if (length > MOST_CHARACTERS) throw new TableError(words.tooLargeForSheet)
   return cell
 }

@@ -9,5 +9,6 @@ export const nameOfLabel = (label: string): string =>
     .slice(0, 40)
     .replace(/_+$/, '')
 
-/** Whether a name was generated when the cell was added. */
-export const isGeneratedName = (name: string): boolean => /^(given|result|check|table|schedule)(_\d+)?$/.test(name)
+/** Whether a name was generated when the cell was added; a table of version 1 was a schedule. */
+export const isGeneratedName = (name: string): boolean =>
+  /^(given|result|check|table|frame|schedule)(_\d+)?$/.test(name)

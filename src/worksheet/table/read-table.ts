@@ -119,7 +119,8 @@ function readRow(columns: readonly ReadColumn[], row: readonly string[]): RowRea
     } catch (error) {
       if (!(error instanceof ReadError)) throw error
       const { message, from, to } = error
-      const fix = error.fix !== undefined && canRead(read, error.fix) ? error.fix : undefined
+      // A fix that cannot be read either is dropped.
+      const fix = error.fix !== undefined && isReadBy(read, error.fix) ? error.fix : undefined
       problems ??= []
       problems.push({ column: at, message, from, to, ...(fix === undefined ? {} : { fix }) })
     }
@@ -129,8 +130,8 @@ function readRow(columns: readonly ReadColumn[], row: readonly string[]): RowRea
     : { values, problems: problems ?? SOUND, isBlank }
 }
 
-/** A fix that cannot be read either is dropped. */
-function canRead(read: ReadColumn['read'], text: string): boolean {
+/** Whether a field can be read. */
+export function isReadBy(read: ReadColumn['read'], text: string): boolean {
   try {
     read(text)
     return true

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import { NAME_PATTERN } from '../../../src/worksheet/index.ts'
+import { isNamed, NAME_PATTERN } from '../../../src/worksheet/index.ts'
+import { KINDS, type KindTable } from '../../../src/worksheet/kinds/index.ts'
 import { isGeneratedName, nameOfLabel } from '../../../src/worksheet/table/name-of-label.ts'
 
 test('a label makes a name that can be one', () => {
@@ -13,7 +14,16 @@ test('a label without letters makes none', () => {
   expect(nameOfLabel('12 × 3')).toBe('')
 })
 
-test('only names nobody chose are made up', () => {
+test('the name of a new cell of any kind is a generated one', () => {
+  const names = Object.values(KINDS as KindTable).flatMap((kind) => {
+    const cell = kind.fresh({ id: 'a', cells: [], freeName: (base) => base })
+    return cell && isNamed(cell) ? [cell.name] : []
+  })
+  expect(names).toHaveLength(5)
+  expect(names.filter((name) => !isGeneratedName(name))).toEqual([])
+})
+
+test('only names nobody chose are generated ones', () => {
   expect(['given', 'result_12', 'check_2'].every(isGeneratedName)).toBe(true)
   expect(['given_width', 'm', 'checked'].some(isGeneratedName)).toBe(false)
 })
