@@ -57,7 +57,7 @@ export async function compute(args: Arguments): Promise<number> {
   return failed ? 1 : 0
 }
 
-/** A given that is not filled in and that something in a composed sheet waits for; of the kit nothing need be chosen. */
+/** A given that is not filled in and that something in a composed sheet waits for; no piece of kit has to be chosen. */
 const isLacking = (cell: NamedCell, awaited: ReadonlySet<string>): boolean =>
   cell.kind === 'given' && cell.entry !== 'kit' && provenanceOf(cell) === 'empty' && awaited.has(cell.name)
 
@@ -147,7 +147,7 @@ const textOf = (cell: NamedCell): string =>
         ? cell.condition
         : ''
 
-/** Of two cells with one name the first counts; the second is in error and must not hide it. */
+/** If two cells have one name, the first counts; the second is in error and must not hide it. */
 function firstOfEach<T>(entries: readonly (readonly [string, T])[]): Record<string, T> {
   const first: Record<string, T> = Object.create(null)
   for (const [name, value] of entries) first[name] ??= value

@@ -15,7 +15,7 @@ interface FunctionReport {
   }[]
 }
 
-/** The functions of a sheet by name; of two with one name the first. */
+/** The functions of a sheet by name; if two have one name, the first. */
 export function functionReports(sheet: Sheet): readonly (readonly [name: string, report: FunctionReport])[] {
   const reports = new Map<string, FunctionReport>()
   for (const cell of sheet.cells) {

@@ -174,7 +174,7 @@ export const cautionLine = (text: string): string => `caution: ${text}`
 export const errorLine = (text: string): string => `error: ${text}`
 export const errorIn = (called: string, text: string): string => `${called}: error: ${text}`
 export const tryLine = (formula: string): string => `  try: ${formula}`
-/** Of a figure that is set on a scale with marks. */
+/** For a figure that is set on a scale with marks. */
 export const exact = (text: string, exactly: string): string => `${text}, exactly ${exactly}`
 export const marked = (text: string, mark: string): string => `${text}, marked ${mark}`
 export const measured = (text: string): string => `measured ${text}`

@@ -118,7 +118,7 @@ function number(value: unknown): number | null {
   return Number.isFinite(ratio) ? ratio : null
 }
 
-/** Of a focal length, an f-number or a time, zero says that the camera did not know it. */
+/** A focal length, an f-number or a time of zero says that the camera did not know it. */
 function positive(value: unknown): number | null {
   const read = number(value)
   return read !== null && read > 0 ? read : null

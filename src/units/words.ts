@@ -30,7 +30,7 @@ export const largerFirst =
 export const largerThanLife = 'larger than life size'
 /** The mark on a ring or dial that is nearest to an exact figure. */
 export const nearestMark = (mark: string): string => `nearest mark ${mark}`
-/** Of a figure shown as the nearest mark. */
+/** For a figure shown as the nearest mark. */
 export const exactFigure = (exactly: string): string => `nearest mark; exactly ${exactly}`
 export const shutterTime = 'a shutter time'
 export const notFinite = 'This is not a finite number.'

@@ -9,7 +9,7 @@ import { paperWords as words } from './words.ts'
 
 /** The capacity of the largest QR code, in bytes (ISO/IEC 18004, version 40-L). */
 const MOST_BYTES = 2_953
-/** Of more cells not even the bare figures fit, so that a long sheet is not packed for nothing at every pause in typing. */
+/** With more cells not even the bare figures fit, so a long sheet is not packed in vain at every pause in typing. */
 const MOST_CELLS = 1_500
 /** The quiet zone around a code, in modules (ISO/IEC 18004). */
 const BORDER = 4

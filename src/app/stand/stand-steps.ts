@@ -114,7 +114,7 @@ export function drawingOf(sheet: Sheet, step: StandStep): StepDrawing | undefine
     if (tiles) return { cell: tiles, emphasis: undefined }
   }
   let best: (StepDrawing & { readonly weight: number }) | undefined
-  // Of two drawings that show it, the one with less beside it.
+  // If two drawings show it, the one that shows less besides.
   const simplestFirst = drawings.toSorted((a, b) => Object.keys(a.from).length - Object.keys(b.from).length)
   for (const { name } of figuresOf(step))
     for (const cell of simplestFirst)

@@ -172,7 +172,7 @@ export class FrameCell extends SignalWatcher(LitElement) {
     this.said = words.cancelled
   }
 
-  /** Other areas are saved at once and measured in the background; of many in a row only the last is measured. */
+  /** Other areas are saved at once and measured in the background; if many follow each other, only the last is measured. */
   private put(areas: readonly FrameArea[], key: string): void {
     const { cell } = this.view.get()
     const kept = Object.fromEntries(

@@ -45,7 +45,7 @@ const WHEEL_STEP = 1.0015
 const KEY_ZOOM = 1.5
 /** A point is caught within this of where it is drawn, px of the screen: a fingertip. */
 const REACH = 22
-/** Of a small area its points take at most this share of its lesser side, so that its middle can be caught. */
+/** The points of a small area take at most this share of its shorter side, so that its middle can be caught. */
 const MOST_OF_SIDE = 0.3
 
 function reachOf(area: FrameArea, scale: number): number {

@@ -9,7 +9,7 @@ import { simulationWords as words } from './words.ts'
 
 const TRIES = 50_000
 
-/** Of a check that does not pass over all limits: in what share of tries it does, simulated in idle time. */
+/** For a check that does not pass over all limits: the share of tries in which it does, simulated in idle time. */
 @customElement('passes-share')
 export class PassesShare extends LitElement {
   static override styles = [shared]

@@ -68,7 +68,7 @@ export function readPatch(picture: LitPicture, pixels: Pixels): Patch {
   }
 }
 
-/** Of a grey picture every code is counted: what follows from it is computed once per code, not once per pixel. */
+/** For a grey picture every code is counted: what follows from it is computed once per code, not once per pixel. */
 function greySums(picture: LitPicture, { left, top, right, bottom }: Pixels): Sums {
   const { samples, width, most } = picture
   const light = picture.light[0] as Float64Array

@@ -10,7 +10,7 @@ export interface MarkedArea {
   readonly kind: string
   readonly name: string
   readonly corners?: readonly (readonly number[])[] | undefined
-  /** Of a chart: its four corners, when they were found with its patches. */
+  /** For a chart: its four corners, when they were found with its patches. */
   readonly outline?: readonly (readonly number[])[] | undefined
   readonly patches?: unknown
 }
@@ -21,7 +21,7 @@ const hasCorners = (area: MarkedArea): boolean =>
 
 const isFour = (corners: MarkedArea['outline']): boolean => corners?.length === 4
 
-/** In another picture the one card or chart is found again where that is safe; of two nothing tells which is meant. */
+/** In another picture the one card or chart is found again where that is safe; if there are two, nothing shows which is meant. */
 export function foundAgain<A extends MarkedArea>(
   { picture }: Frame,
   areas: readonly A[],

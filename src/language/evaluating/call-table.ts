@@ -45,7 +45,7 @@ export function recordFunction(record: Callable, types: readonly Type[]): string
 const LIST = register((...items: Value[]) => items, 'list')
 const PART = register((record, part) => partOf(record as RecordValue, part as string), 'part')
 
-/** A part of a record. Of one that is empty nothing has been measured yet; one with other parts lacks this one for good. */
+/** A part of a record. An empty one has not been measured yet; one with other parts never gets this one. */
 function partOf(record: RecordValue, part: string): Value {
   const value = record[part]
   if (value !== undefined) return value

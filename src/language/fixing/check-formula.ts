@@ -13,7 +13,7 @@ export function checkFormula(formula: string | ParsedFormula, scope: Scope): Che
   const read = parsed(formula)
   const checked = checkUnits(read, scope)
   const diagnostics: readonly Diagnostic[] = [...checked.diagnostics, ...explainHoles(read, scope)]
-  // Of a draft with an error nothing is shown; what is said of a sound one stays.
+  // Nothing is shown about a draft with an error, so its fixes need no test.
   if (scope.isDraft && !checked.root) return { ...checked, diagnostics }
   return { ...checked, diagnostics: testFixes(read.evened, scope, diagnostics, checked.reached) }
 }

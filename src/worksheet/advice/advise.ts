@@ -265,7 +265,7 @@ class Adviser {
 const isNear = (value: Value, aim: Aim): boolean =>
   typeof value === 'number' && Math.abs(value - aim.value) <= aim.within * Math.abs(aim.value) * (1 + 1e-9)
 
-/** Of some checks, those that wait for readings older than what they depend on, each with the readings’ names. */
+/** The checks that wait for readings older than what they depend on, each with the readings’ names. */
 function readingsToTake(sheet: Sheet, checks: readonly string[]): ReadonlyMap<string, readonly string[]> {
   return new Map(
     checks.flatMap((name): [string, readonly string[]][] => {
@@ -275,7 +275,7 @@ function readingsToTake(sheet: Sheet, checks: readonly string[]): ReadonlyMap<st
   )
 }
 
-/** The state of every check by its name; of two with one name the first counts. */
+/** The state of every check by its name; if two have one name, the first counts. */
 export function statesOf(sheet: Sheet): Map<string, State> {
   const states = new Map<string, State>()
   for (const cell of sheet.cells)

@@ -31,7 +31,7 @@ export interface Variable {
   /** Whether the choices are in the order of a quantity, so that neighbours are similar. */
   readonly ordered: boolean
   /**
-   * Of a quantity without marks or steps: the choice of a value in coherent SI, in a number of significant digits;
+   * For a quantity without marks or steps: the choice of a value in coherent SI, in a number of significant digits;
    * undefined where its field does not take it.
    */
   readonly between?: (value: number, digits: number) => Choice | undefined

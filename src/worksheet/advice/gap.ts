@@ -47,7 +47,7 @@ function lookAtBoth(
   const second = lookAt(right, cells)
   if (first === MET) return second
   if (second === MET) return both ? first : MET
-  // Of two that are both required, none has a figure where one has none; of two that would each do, one is enough.
+  // If two are both required, there is no figure where one has none; if either would do, one figure is enough.
   if (first === undefined || second === undefined) return both ? undefined : (first ?? second)
   return shareOf(first) >= shareOf(second) === both ? first : second
 }

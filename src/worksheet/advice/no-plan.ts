@@ -100,7 +100,7 @@ function shortfallOf({ engine }: Sheet, name: string): Shortfall | undefined {
   const { type } = left
   const unit = unitOf(engine, left) ?? unitOf(engine, right)
   const shown = (value: number): string => showValue(value, type, unit).text
-  // Of marks, ratios and levels a difference says nothing.
+  // A difference says nothing about marks, ratios and levels.
   const isPlain = type.kind === 'number' && !type.notation && !type.level && !unit?.notation && !unit?.offset
   return {
     is: shown(is),

@@ -106,7 +106,7 @@ function changeText(sheet: Sheet, { given: name, before, text }: PlannedChange):
   if (level === 'agreement') return WORDS.agree(label, from, to)
   if (given.entry === 'kit') return WORDS.choosePiece(label, text)
   if (level === 'kit') return WORDS.otherKit(label, from, to)
-  // Of marks and of ratios the larger figure is the smaller value: neither word would be clear.
+  // For marks and ratios the larger figure is the smaller value: neither word would be clear.
   if (rises === undefined || /^(f\/|1:|1\/)/.test((given.unit ?? '').trim())) return WORDS.set(label, to)
   return rises ? WORDS.increase(label, from, to) : WORDS.reduce(label, from, to)
 }

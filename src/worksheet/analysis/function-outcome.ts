@@ -96,7 +96,7 @@ function agrees(found: Computed, expected: Computed, gives: string, unit: Displa
     return showValue(found.value, found.type, unit).text === showValue(expected.value, expected.type, unit).text
   if (found.type.dimension !== expected.type.dimension) return false
   const [a, b] = [found.value as number, expected.value as number]
-  // Of a ratio or a fraction, what is below one.
+  // Of `1:13.2` or `1/125`, the second number counts.
   const [, whole = '', decimals = ''] = /^\s*[-−]?\s*(?:1\s*[:/]\s*)?(\d+)(?:\.(\d+))?(?![\d.eE])/.exec(gives) ?? []
   const written = Number(`${whole}.${decimals || 0}`)
   const step = written > 0 ? (Math.abs(b) / written) * 0.5 * 10 ** -decimals.length : 0

@@ -104,7 +104,7 @@ export function fitted(clipped: readonly Cell[], others: readonly Cell[], newId:
     if (!isNamed(cell)) return cell
     const stays = !there.has(cell.name) && !used.has(cell.name) && freeNameBeside(cell.name, new Set()) === cell.name
     const name = stays ? cell.name : freeNameBeside(cell.name, taken)
-    // Of two cells with one name, formulas mean the first.
+    // If two cells have one name, formulas mean the first.
     if (!stays && !used.has(cell.name)) names.set(cell.name, name)
     used.add(cell.name)
     taken.add(name)

@@ -31,7 +31,7 @@ export class UnknownPart extends Error {
 const PRECEDENCE = { hand: 2, lead: 1 } as const
 
 /**
- * Of each role's parts in the set the one that fills it. The order of the set does not matter: a part chosen by hand
+ * For each role, the part of the set that fills it. The order of the set does not matter: a part chosen by hand
  * comes first, then a job's leading part, then rank, then the name. What a winner needs joins the set, and all is
  * decided again.
  */

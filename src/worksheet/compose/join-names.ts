@@ -82,7 +82,7 @@ export function wouldCycle(name: string, formula: string, namedCells: ReadonlyMa
   return false
 }
 
-/** The named cells by name; of two with one name, the first. */
+/** The named cells by name; if two have one name, the first. */
 export const cellsNamed = (cells: readonly Cell[]): Map<string, NamedCell> => {
   const namedCells = new Map<string, NamedCell>()
   for (const cell of cells) if (isNamed(cell) && !namedCells.has(cell.name)) namedCells.set(cell.name, cell)

@@ -15,7 +15,7 @@ export interface IncomingSection {
   readonly key: string
   readonly title: string
   readonly cells: readonly Cell[]
-  /** Of headings that say none. */
+  /** For headings that name none. */
   readonly stage?: Stage
 }
 

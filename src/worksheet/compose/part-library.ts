@@ -34,7 +34,7 @@ export interface PublishedName {
   readonly means?: string
   /** Filled in by reading an instrument or a picture, or by counting: never from an example. */
   readonly reading?: boolean
-  /** Of a reading: the settings that decide what is read, by the names that `settings` has for them. */
+  /** For a reading: the settings that decide what is read, by the names that `settings` has for them. */
   readonly read_under?: readonly string[]
   /** A habit of the trade. */
   readonly usual?: string
@@ -79,9 +79,9 @@ export interface PartCell {
   readonly needs_given?: string
   /** Only where no part fills the role `no`, or one fills the role `or`: lamps are compared with flash where either may be chosen. */
   readonly only_if?: { readonly no: string; readonly or: string }
-  /** Of a frame: what its picture is taken under, as `read_under` of a name. */
+  /** For a frame: what its picture is taken under, as `read_under` of a name. */
   readonly settings?: readonly string[]
-  /** Of a drawing, a range or a run: the last part of its id. */
+  /** For a drawing, a range or a run: the last part of its id. */
   readonly key?: string
   readonly [key: string]: unknown
 }
@@ -105,7 +105,7 @@ export interface Part {
   /** What one does by adding it, with the names of its results in braces: `Take it in {frames} frames`. */
   readonly press?: string
   readonly stage: Stage
-  /** Of the parts of one role in a set the highest fills it. */
+  /** If a set has several parts for one role, the highest fills it. */
   readonly rank: number
   /** Roles it decides as well. */
   readonly claims?: readonly string[]

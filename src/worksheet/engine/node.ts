@@ -39,7 +39,7 @@ export interface Node {
   /** Its formula needs the checker, which is not loaded yet. */
   awaitingCompiler: boolean
   computable: Computable | undefined
-  /** Of a table: its compiled columns and rows, which only the table folder looks into. */
+  /** For a table: its compiled columns and rows, which only the table folder looks into. */
   table: object | undefined
   /** What is wrong with the text; while there is anything, nothing is computed. To be shown, it is asked of the engine. */
   errors: readonly Diagnostic[]

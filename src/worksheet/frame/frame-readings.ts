@@ -130,7 +130,7 @@ function overTime(name: string, parts: Parts, series: readonly SeriesEntry[]): [
   const rows = series.flatMap(({ when, readings }) => {
     const seconds = secondsOf(when)
     const figures = readParts(Object.fromEntries(followed), Object.hasOwn(readings, name) ? readings[name] : undefined)
-    // Of a response that never fell so far there is no figure; what every picture has is compared.
+    // A response that never fell so far has no figure; what every picture has is compared.
     return seconds === undefined || figures.length === 0 ? [] : [{ seconds, figures: new Map(figures) }]
   })
   const [first] = rows

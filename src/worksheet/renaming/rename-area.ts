@@ -29,7 +29,7 @@ export function withAreaRenamed(cells: readonly Cell[], id: string, at: number, 
   if (cell.readings) renamed.readings = followed(cell.readings)
   if (cell.series) renamed.series = cell.series.map((entry) => ({ ...entry, readings: followed(entry.readings) }))
   const put = cells.map((other) => (other.id === id ? renamed : other))
-  // Of two cells with one name, formulas mean the first.
+  // If two cells have one name, formulas mean the first.
   const meant = cells.find((one) => isNamed(one) && one.name === cell.name)
   return meant === cell ? put.map((other) => followPart(other, { of: cell, from, to: name }, cells)) : put
 }

@@ -37,7 +37,7 @@ export function withColumnRenamed(cells: readonly Cell[], id: string, at: number
     columns: cell.columns.with(at, { ...column, name }),
     ...(cell.group === from ? { group: name } : {}),
   }
-  // Of two with one name, formulas mean the first: what they say of it stays.
+  // If two have one name, formulas mean the first: what they say of it stays.
   if (cell.columns.findIndex((other) => other.name === from) !== at)
     return cells.map((other) => (other.id === id ? renamed : other))
   return cells.map((other) => followPart(other.id === id ? renamed : other, { of: cell, from, to: name }, cells))

@@ -37,9 +37,9 @@ const advice = v.looseObject({
   /** What to do for a greater and for a smaller figure, with `{}` for the figure: `Raise both lamps to {}`. */
   more: v.optional(text),
   less: v.optional(text),
-  /** Of a choice: the same, with the option in the place of the braces. */
+  /** For a choice: the same, with the option in the place of the braces. */
   to: v.optional(text),
-  /** Of equipment that no setting changes: what would have to be there, with `{}` for the figure: `a column that reaches {}`. */
+  /** For equipment that no setting changes: what would have to be there, with `{}` for the figure: `a column that reaches {}`. */
   otherwise: v.optional(text),
 })
 
@@ -76,7 +76,7 @@ const given = v.looseObject({
   stand,
   /** The cells with the constants of the meters, which convert light typed as an exposure value, or the reverse. */
   constants: v.optional(named(name)),
-  /** Of a piece of kit: what sort it is, `lens`. */
+  /** For a piece of kit: what sort it is, `lens`. */
   sort: v.optional(v.picklist(KIT_SORTS)),
   /** The piece chosen, each of its figures as typed: the sheet's own copy. */
   piece: v.optional(named(text)),
@@ -84,14 +84,14 @@ const given = v.looseObject({
   fills: v.optional(named(name)),
   /** How values are distributed within ± limits; rectangular where nothing is said. */
   distribution: v.optional(v.picklist(DISTRIBUTIONS)),
-  /** Of a normal distribution: how many standard deviations the limits are, as typed; 2 where nothing is said. */
+  /** For a normal distribution: how many standard deviations the limits are, as typed; 2 where nothing is said. */
   coverage: v.optional(text),
   /** Where the value comes from, for as long as it is this text; any other value was typed. */
   from: v.optional(
     v.looseObject({
       kind: v.picklist(GIVEN_SOURCES),
       text,
-      /** Of a measured value: what was planned, and where that came from. */
+      /** For a measured value: what was planned, and where that came from. */
       planned: v.optional(v.looseObject({ text, kind: v.optional(v.picklist(GIVEN_SOURCES)) })),
     }),
   ),

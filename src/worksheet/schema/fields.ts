@@ -38,5 +38,5 @@ export function named<const Value extends v.GenericSchema>(value: Value) {
 export const measuredUnder = v.optional(
   v.looseObject({ text, figures: named(text), when: v.optional(text), by: v.optional(text) }),
 )
-/** Of a reading: the cells that decide what is read, so that it is to be read again when one of them changes. */
+/** For a reading: the cells that decide what is read, so that it is to be read again when one of them changes. */
 export const readUnder = v.optional(v.array(name))

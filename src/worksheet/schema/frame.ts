@@ -25,9 +25,9 @@ const area = v.looseObject({
   /** Top left, top right, bottom right, bottom left, and as typed the true width and height. */
   corners: v.optional(v.pipe(v.array(coordinates), v.maxLength(4))),
   size: v.optional(text),
-  /** Of a chart: where its outline lies, clockwise, by which its patches are found again in the next picture. */
+  /** For a chart: where its outline lies, clockwise, by which its patches are found again in the next picture. */
   outline: v.optional(v.pipe(v.array(coordinates), v.maxLength(4))),
-  /** Of a chart: each patch with its reference L*a*b* for D50. */
+  /** For a chart: each patch with its reference L*a*b* for D50. */
   patches: v.optional(
     v.pipe(
       v.array(v.looseObject({ name: text, box: coordinates, lab: v.array(v.number()) })),

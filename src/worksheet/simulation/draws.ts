@@ -10,7 +10,7 @@ export interface Spreading {
   readonly distribution: Distribution
   /** Half the width of the limits, in coherent SI. */
   readonly limit: number
-  /** Of a normal distribution: how many standard deviations the limits are. */
+  /** For a normal distribution: how many standard deviations the limits are. */
   readonly coverage: number
 }
 

@@ -13,7 +13,7 @@ export const COUNT = 'count'
 export interface ColumnPlan {
   /** By column; undefined where a column has no formula. */
   readonly formulas: readonly (ParsedForCompiling | undefined)[]
-  /** The place of each column by its name; of two with one name, the first. */
+  /** The place of each column by its name; if two have one name, the first. */
   readonly places: ReadonlyMap<string, number>
   /** For each formula, the columns it uses. */
   readonly needs: readonly (readonly number[])[]
