@@ -6,6 +6,7 @@ import { type BuildCell, type CellAct, fetchForms } from '../../cells/forms/buil
 import { labelOf, requestChange } from '../../cells/shared/cell-view.ts'
 import { focused } from '../../cells/shared/focus.ts'
 import { field, shared } from '../../cells/style/styles.ts'
+import { written } from '../../cells/style/written.ts'
 import { type Cell, type Change, isHeading, movedBy, movedInto } from '../../worksheet/index.ts'
 import { type Addition, copyOf, kindBelow } from '../common/additions.ts'
 import { foundStyle, markFound } from '../open/find-mark.ts'
@@ -22,7 +23,7 @@ import { buildWords as words } from './words.ts'
 /** The face to build a worksheet on: every cell with its name and formula. */
 @customElement('build-face')
 export class BuildFace extends SignalWatcher(LitElement) {
-  static override styles = [shared, field, clipBarStyle, foundStyle, buildStyle]
+  static override styles = [shared, field, written, clipBarStyle, foundStyle, buildStyle]
 
   @property({ attribute: false }) open!: OpenSheet
   /** The open cell, one at a time. */

@@ -5,6 +5,7 @@ import type { FormulaEditor } from '../../language/editor/index.ts'
 import type { Diagnostic, Guide, Scope } from '../../language/index.ts'
 import { errorMessage, errorMessageStyle } from '../shared/error-message.ts'
 import { field, shared } from '../style/styles.ts'
+import { written } from '../style/written.ts'
 
 /** Fired while a formula is typed, with its whole text. */
 export type FormulaEvent = CustomEvent<string>
@@ -21,6 +22,7 @@ export class FormulaField extends LitElement {
   static override styles = [
     shared,
     field,
+    written,
     errorMessageStyle,
     css`
       label,

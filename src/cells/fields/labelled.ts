@@ -1,7 +1,9 @@
 import { css, html, nothing, type TemplateResult } from 'lit'
 import { live } from 'lit/directives/live.js'
+import { written } from '../style/written.ts'
 
 export const labelledStyle = css`
+  ${written}
   .labelled {
     display: block;
     min-inline-size: 0;

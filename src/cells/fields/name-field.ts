@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
 import { field, shared } from '../style/styles.ts'
+import { written } from '../style/written.ts'
 import { fieldsWords } from './words.ts'
 
 /** A field for a name, applied on Enter or when the field is left. A refused name stays in the field with the reason. */
@@ -11,6 +12,7 @@ export class NameField extends LitElement {
   static override styles = [
     shared,
     field,
+    written,
     css`
       label {
         display: block;

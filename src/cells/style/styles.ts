@@ -253,23 +253,9 @@ export const field = css`
     color: var(--quiet);
     opacity: 1;
   }
-  textarea.field {
-    display: block;
-    min-block-size: 5.2rem;
-    resize: vertical;
-    field-sizing: content;
-  }
-  textarea.field.short {
-    min-block-size: var(--target);
-  }
-  .mono {
-    font-family: var(--mono);
-    font-size: 0.92rem;
-  }
 `
 
 const LONG_LABEL = 26
-const LONG_HINT = 40
 
 /** Where the sheet is narrow, words as long as these are above their figure, not beside it. */
-export const isLong = (label: string, hint = ''): boolean => label.length > LONG_LABEL || hint.length > LONG_HINT
+export const isLong = (label: string): boolean => label.length > LONG_LABEL
