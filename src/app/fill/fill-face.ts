@@ -216,7 +216,7 @@ export class FillFace extends SignalWatcher(LitElement) {
   ): TemplateResult {
     const isStacked = pageWidth.get() === 'medium' && drawn.length > 0 && gives !== nothing && follows !== nothing
     const [left, right] = isStacked ? underColumns(band, drawn) : []
-    return html`<div class="columns ${gives === nothing ? 'no-gives' : ''} ${spread} ${isStacked ? 'stacked' : ''}">
+    return html`<div class="columns ${gives === nothing ? 'no-gives' : ''} ${spread}">
       ${isStacked ? html`<div>${gives}${this.drawings(left)}</div><div>${follows}${this.drawings(right)}</div>` : html`${gives} ${follows} ${this.drawings(drawn)}`}
     </div>`
   }

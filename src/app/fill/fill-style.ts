@@ -11,15 +11,12 @@ export const fillStyle = css`
     }
   }
   .band {
-    padding-block-start: 10px;
+    /* Room for focus rings and for drawings that reach past their box. */
+    margin-inline: -8px;
+    padding: 10px 8px 0;
     /* A band out of sight is not rendered; find, print and anchors still reach it. */
     content-visibility: auto;
     contain-intrinsic-size: auto 480px;
-  }
-  /* Room for focus rings and for drawings that reach past their box. */
-  .band {
-    margin-inline: -8px;
-    padding-inline: 8px;
   }
   .heading {
     display: flex;
@@ -55,7 +52,6 @@ export const fillStyle = css`
     flex-wrap: wrap;
   }
   .gives .heading p {
-    min-inline-size: 0;
     overflow: hidden;
     text-overflow: ellipsis;
     white-space: nowrap;
@@ -101,10 +97,8 @@ export const fillStyle = css`
   }
   .columns {
     display: grid;
-    grid-template-columns: minmax(0, 1fr);
   }
-  .gives,
-  .follows,
+  .columns > *,
   .drawings {
     min-inline-size: 0;
   }
@@ -170,9 +164,6 @@ export const fillStyle = css`
       grid-template-columns: minmax(0, 456px) minmax(0, 1fr);
       column-gap: 32px;
     }
-    .gives {
-      grid-column: 1;
-    }
     .follows {
       grid-column: 2;
       grid-row: 1 / span 2;
@@ -182,9 +173,6 @@ export const fillStyle = css`
     }
     .drawings {
       grid-column: 1;
-    }
-    .stacked > div {
-      min-inline-size: 0;
     }
   }
   @media (min-width: 1180px) {
@@ -219,10 +207,7 @@ export const fillStyle = css`
       columns: 2;
       column-gap: 36px;
     }
-    .two-give .several > .block,
-    .two-give .block > *,
-    .two-give details,
-    .two-give .hint-line,
+    .two-give :is(.several > .block, .block > *, details, .hint-line),
     .two-follow .follows > * {
       break-inside: avoid;
     }

@@ -21,7 +21,6 @@ export const foldLine = css`
   }
   .fold-line > summary > .names {
     flex: 0 1 auto;
-    min-inline-size: 0;
     overflow: hidden;
     text-overflow: ellipsis;
     white-space: nowrap;
