@@ -68,8 +68,8 @@ export const headStyle = css`
     font-weight: 700;
   }
   .job.field {
-    flex: 0 1 17rem;
-    inline-size: auto;
+    flex: 1 1 17rem;
+    max-inline-size: 24rem;
     min-inline-size: 4rem;
     padding-inline: 4px;
     border-color: transparent;
@@ -136,14 +136,18 @@ export const headStyle = css`
   section-line {
     flex: 1 1 18rem;
   }
-  .faces {
-    display: flex;
+  .faces,
+  .leave {
     margin-inline-start: 8px;
-    overflow: hidden;
     border: 1px solid var(--ink);
     border-radius: 4px;
   }
-  .faces a {
+  .faces {
+    display: flex;
+    overflow: hidden;
+  }
+  .faces a,
+  .leave {
     display: flex;
     align-items: center;
     min-block-size: calc(var(--target) - 2px);
@@ -155,7 +159,8 @@ export const headStyle = css`
   .faces a + a {
     border-inline-start: 1px solid var(--ink);
   }
-  .faces a:hover {
+  .faces a:hover,
+  .leave:hover {
     background: var(--mark);
   }
   .faces a:focus-visible {
@@ -165,20 +170,6 @@ export const headStyle = css`
     background: var(--ink);
     color: var(--on-ink);
     font-weight: 700;
-  }
-  .leave {
-    display: flex;
-    align-items: center;
-    min-block-size: calc(var(--target) - 2px);
-    margin-inline-start: 8px;
-    padding-inline: 14px;
-    border: 1px solid var(--ink);
-    border-radius: 4px;
-    color: inherit;
-    text-decoration: none;
-  }
-  .leave:hover {
-    background: var(--mark);
   }
   :host([face='stand']) {
     --target: 60px;
