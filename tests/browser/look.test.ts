@@ -122,7 +122,7 @@ test('cells selected in Build differ from the others without colour', async ({ o
   expect(fills).toEqual(['none'])
 })
 
-for (const template of ['flat-sheet', 'getting-closer', 'two-lamps'])
+for (const template of ['flat-sheet', 'getting-closer', 'two-lamps', 'transparencies', 'accept-colour'])
   test(`labels never take three lines, ${template}`, async ({ open }) => {
     const { page } = await open({ path: `#new/${template}` })
     for (const width of [1440, 1024, 390]) {

@@ -18,6 +18,11 @@ export const entryStyle = css`
   .wide {
     grid-column: 2 / 4;
   }
+  /* As wide as its place: what it holds, or the longest option, takes nothing from the label. */
+  .field.wide {
+    inline-size: 0;
+    min-inline-size: 100%;
+  }
   .pair,
   .prefixed {
     display: flex;

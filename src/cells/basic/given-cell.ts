@@ -16,6 +16,8 @@ import { basicWords } from './words.ts'
 
 /** An entry with its own unit and more characters than this takes the place of the unit as well. */
 const WIDE_ENTRY = 13
+/** An option of more characters than this is cut beside a label: such a choice gets a line of its own. */
+const LONG_OPTION = 19
 
 const bare = (text: string, unit: string): string =>
   (unit === '' ? text : text.replaceAll(unit, '')).replaceAll(/[\s\u202f]+/g, '').replaceAll(/[x*]/g, '×')
@@ -54,6 +56,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
         justify-content: flex-end;
       }
       .origin {
+        grid-column: -2 / -1;
         font-size: 0.8667rem;
         line-height: 1.23;
         color: var(--quiet);
@@ -175,7 +178,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
     const put = (value: string): void => this.put(cell, value)
     return html`
       <div
-        class="row ${entry === 'list' ? 'listed' : isLong(label) ? 'long' : ''} ${origin}"
+        class="row ${entry === 'list' || cell.options?.some((one) => one.length > LONG_OPTION) ? 'listed' : isLong(label) ? 'long' : ''} ${origin}"
         @keydown=${(event: KeyboardEvent) => {
           // Enter takes the example's figure as typing another does.
           if (event.key === 'Enter' && origin === 'example') this.use()
