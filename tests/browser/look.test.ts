@@ -145,3 +145,22 @@ for (const template of ['flat-sheet', 'getting-closer', 'two-lamps', 'transparen
       expect(tall).toEqual([])
     }
   })
+
+test('a sign on the line of sections is beside the name of its own section', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await page.locator('section-line .tight a:not(:last-child) .state').first().waitFor()
+  await page.evaluate(() => document.fonts.ready)
+  const gaps = await page.locator('section-line .tight a:not(:last-child):has(.state)').evaluateAll((all) =>
+    all.map((link) => {
+      const nameOf = (one: Element): DOMRect => {
+        const range = document.createRange()
+        range.selectNode([...one.childNodes].find((node) => node instanceof Text && node.data.trim() !== '') as Text)
+        return range.getBoundingClientRect()
+      }
+      const sign = link.querySelector('.state .sign')?.getBoundingClientRect() as DOMRect
+      const next = nameOf(link.nextElementSibling as Element)
+      return { own: sign.left - nameOf(link).right, next: next.left - sign.right }
+    }),
+  )
+  for (const { own, next } of gaps) expect(own).toBeLessThan(next)
+})

@@ -150,6 +150,10 @@ export class SectionLine extends SignalWatcher(LitElement) {
         color: var(--quiet);
         --sign: 14px;
       }
+      /* Close to its name, not to the name after it. */
+      .tight .state {
+        margin-inline-start: 0;
+      }
       @media (pointer: coarse) {
         a {
           min-block-size: 40px;
