@@ -164,3 +164,18 @@ test('a sign on the line of sections is beside the name of its own section', asy
   )
   for (const { own, next } of gaps) expect(own).toBeLessThan(next)
 })
+
+test('what describes a drawing unfolds below the line that is pressed, which stays where it is', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await settled(page)
+  const notes = page.locator('drawing-notes').first()
+  const summary = notes.locator('summary')
+  const places = async (): Promise<unknown> => [
+    await summary.boundingBox(),
+    await notes.getByRole('button', { name: 'Save as SVG' }).boundingBox(),
+  ]
+  const before = await places()
+  await summary.click()
+  await notes.locator('details p').waitFor()
+  expect(await places()).toEqual(before)
+})

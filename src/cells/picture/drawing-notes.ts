@@ -32,6 +32,16 @@ export class DrawingNotes extends LitElement {
         order: 1;
         flex-basis: 100%;
       }
+      /* What is pressed keeps its place, and what it unfolds follows below the buttons. */
+      @supports selector(::details-content) {
+        details[open] {
+          display: contents;
+        }
+        details[open]::details-content {
+          order: 1;
+          flex-basis: 100%;
+        }
+      }
       table {
         border-collapse: collapse;
         font-variant-numeric: tabular-nums;
