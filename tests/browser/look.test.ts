@@ -179,3 +179,22 @@ test('what describes a drawing unfolds below the line that is pressed, which sta
   await notes.locator('details p').waitFor()
   expect(await places()).toEqual(before)
 })
+
+test('figures stay in one line with their unit: in messages of checks, and in a table of lamps', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await page.getByText('More results').nth(1).click()
+  await page.locator('records-table td').first().waitFor()
+  await page.locator('check-cell .unbroken').first().waitFor()
+  const broken = await page.locator('records-table td, check-cell .unbroken').evaluateAll((all) =>
+    all
+      .filter((one) => {
+        const range = document.createRange()
+        range.selectNodeContents(one)
+        return new Set([...range.getClientRects()].map(({ top }) => Math.round(top))).size > 1
+      })
+      .map(({ textContent }) => textContent),
+  )
+  expect(broken).toEqual([])
+  const [message] = await page.locator('check-cell .fail .unbroken').allTextContents()
+  expect(message).toBe('321 ppi')
+})

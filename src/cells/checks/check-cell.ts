@@ -7,6 +7,7 @@ import { askForAdvice } from '../details/advice-request.ts'
 import { detailsWords } from '../details/words.ts'
 import type { CellSignal, CheckView } from '../shared/cell-view.ts'
 import { checkSign, signStyle } from '../shared/check-sign.ts'
+import { unbrokenFigures, withUnbrokenFigures } from '../shared/unbroken-figures.ts'
 import { STATE_LABELS } from '../shared/words.ts'
 import { shared } from '../style/styles.ts'
 
@@ -25,6 +26,9 @@ export const checkStyle = css`
   }
   .check .sign {
     margin-block-start: 2px;
+  }
+  .check p {
+    text-wrap: pretty;
   }
   .check.rests > .sign,
   .check.rests p {
@@ -52,7 +56,7 @@ const PAUSE_MS = 180
 /** A check on the Fill in face: a sign, its state as a word, its message, and suggestions. */
 @customElement('check-cell')
 export class CheckCell extends SignalWatcher(LitElement) {
-  static override styles = [shared, signStyle, checkStyle]
+  static override styles = [shared, signStyle, checkStyle, unbrokenFigures]
 
   @property({ attribute: false }) view!: CellSignal<CheckView>
   @state() private advice: SheetAdvice | undefined
@@ -147,7 +151,7 @@ export class CheckCell extends SignalWatcher(LitElement) {
       <div class="check ${state} ${rests ? 'rests' : ''}">
         ${checkSign(state, rests)}
         <div>
-          <p><b>${rests ? detailsWords.inExample(STATE_LABELS[state]) : STATE_LABELS[state]}:</b> ${outcome.message || error || cell.label || cell.name}</p>
+          <p><b>${rests ? detailsWords.inExample(STATE_LABELS[state]) : STATE_LABELS[state]}:</b> ${withUnbrokenFigures(outcome.message || error || cell.label || cell.name)}</p>
           ${error && outcome.message && error !== outcome.message ? html`<p class="small quiet">${error}</p>` : nothing}
           ${
             outcome.hangsOn

@@ -26,7 +26,7 @@ export class RecordsTable extends LitElement {
       tr:last-child td {
         border-block-end: 0;
       }
-      td:first-child {
+      td.text {
         white-space: normal;
       }
     `,
@@ -50,7 +50,7 @@ export class RecordsTable extends LitElement {
             .slice(0, MOST)
             .map(
               (row) =>
-                html`<tr>${parts.map(([name, type]) => html`<td>${shownIn((row as RecordValue)[name] as Value, type)}</td>`)}</tr>`,
+                html`<tr>${parts.map(([name, type]) => html`<td class=${type.kind === 'text' ? 'text' : ''}>${shownIn((row as RecordValue)[name] as Value, type)}</td>`)}</tr>`,
             )}
         </tbody>
       </table>

@@ -5,6 +5,7 @@ import type { NoPlan, Plan } from '../../worksheet/advice/plan.ts'
 import { consequenceText, noPlanText, planText, wholePlanText } from '../../worksheet/advice/plan-text.ts'
 import type { Change, Sheet, Worksheet } from '../../worksheet/index.ts'
 import { requestChange } from '../shared/cell-view.ts'
+import { unbrokenFigures, withUnbrokenFigures } from '../shared/unbroken-figures.ts'
 import { shared } from '../style/styles.ts'
 import { askForOffers } from './advice-request.ts'
 import { detailsWords } from './words.ts'
@@ -19,6 +20,7 @@ const changeOf = ({ cells }: Plan): Change => ({
 export class SuggestionList extends LitElement {
   static override styles = [
     shared,
+    unbrokenFigures,
     css`
       ul {
         margin: 0.5rem 0 0.2rem;
@@ -118,7 +120,7 @@ export class SuggestionList extends LitElement {
     return html`<li>
       <button type="button" ?disabled=${this.stale} @click=${() => requestChange(this, changeOf(plan))}>
         <span aria-hidden="true">→</span>
-        <span>${sentence}${then === '' ? nothing : html` <span class="quiet">${then}</span>`}</span>
+        <span>${withUnbrokenFigures(sentence)}${then === '' ? nothing : html` <span class="quiet">${withUnbrokenFigures(then)}</span>`}</span>
       </button>
     </li>`
   }
