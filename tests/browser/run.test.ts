@@ -128,3 +128,16 @@ test.for([
   const wide = await run.evaluate((cell) => cell.scrollWidth > cell.clientWidth)
   expect(wide).toBe(false)
 })
+
+test('in a wide window the figures of the set-ups are below each other', async ({ open }) => {
+  const { page } = await open({ path: '#new/collection-run' })
+  const run = page.locator('run-cell')
+  await run.scrollIntoViewIfNeeded()
+  await planned(run)
+  await page.evaluate(() => document.fonts.ready)
+  const ends = await run
+    .locator('.set dl > div:first-child')
+    .evaluateAll((all) => all.map((one) => Math.round(one.getBoundingClientRect().right)))
+  expect(ends.length).toBeGreaterThan(2)
+  expect(new Set(ends).size).toBe(1)
+})

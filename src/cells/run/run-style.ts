@@ -147,8 +147,13 @@ export const runStyle = css`
     .setup:first-of-type {
       border-block-start: 2px solid var(--ink);
     }
+    /* Figures of the same kind are below each other. */
     .set {
+      grid-template-columns: minmax(0, 1fr) 5.4rem 10.4rem;
       align-items: start;
+    }
+    .set dl > div:only-child {
+      grid-column: 3;
     }
     .setup > .facts {
       grid-column: 2;
@@ -209,8 +214,9 @@ export const runStyle = css`
       display: none;
     }
     .tally {
-      grid-template-columns: repeat(auto-fill, minmax(11rem, 1fr));
-      gap: 4px 24px;
+      display: flex;
+      flex-wrap: wrap;
+      gap: 4px 40px;
       border-block-start: 1px solid var(--rule);
     }
     .tally > div,
@@ -222,10 +228,12 @@ export const runStyle = css`
       color: var(--quiet);
       font-size: 0.8667rem;
     }
-    .tally dd {
+    .tally dd,
+    .tally .sum dd {
       font-size: 1.3333rem;
       font-weight: 700;
       text-align: start;
+      white-space: nowrap;
     }
   }
   /* Wide enough for all three beside each other. */
