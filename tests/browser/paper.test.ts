@@ -177,3 +177,17 @@ for (const [when, event] of Object.entries(BEFORE_THE_MENU))
     await printed(page)
     expect(await sheet.innerHTML()).toBe(fromMenu)
   })
+
+test('printed as it is, the page keeps its drawings and shows what is chosen', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  const drawings = page.locator('fill-face drawing-cell:has(svg)')
+  await drawings.first().waitFor()
+  await drawings.first().evaluate((one) => one.setAttribute('data-kept', ''))
+  await page.emulateMedia({ media: 'print' })
+  await page.setViewportSize({ width: 794, height: 1123 })
+  // What is laid out anew as it is printed is on fewer pages than were counted: the last are blank.
+  await page.evaluate(() => new Promise((settle) => requestAnimationFrame(() => requestAnimationFrame(settle))))
+  expect(await page.locator('fill-face drawing-cell[data-kept] svg').first().isVisible()).toBe(true)
+  const chosen = page.locator('given-cell .yes-no label:has(:checked)').first()
+  expect(await chosen.evaluate((one) => getComputedStyle(one).getPropertyValue('print-color-adjust'))).toBe('exact')
+})
