@@ -6,7 +6,7 @@ import type { Outcome, ValueOutcome } from '../../worksheet/index.ts'
 import { type CellSignal, labelOf, type ResultView } from '../shared/cell-view.ts'
 import { errorMessageStyle } from '../shared/error-message.ts'
 import { cellWords } from '../shared/words.ts'
-import { field, row, shared } from '../style/styles.ts'
+import { row, shared } from '../style/styles.ts'
 import { basicWords } from './words.ts'
 
 /** Longer figures take the width of the row; lists and records do so sooner because they wrap badly. */
@@ -51,12 +51,8 @@ export const resultStyle = css`
     flex-wrap: wrap;
     grid-column: 1 / -1;
     align-items: center;
-    column-gap: 10px;
     padding-block: 0;
     color: var(--quiet);
-  }
-  :host([key]) .what .words {
-    margin-inline-start: 0;
   }
   :host([key]) .what .fold {
     font-size: 0.9333rem;
@@ -77,8 +73,8 @@ export const resultStyle = css`
   }
   .fold {
     display: inline-block;
-    /* A finger's width, without moving the text around it; the ring of the focus is close to its own. */
-    margin: -8px;
+    /* A finger's width, without moving the text around it; the ring of the focus is close to its own. What follows it is 10 px away, or starts a line. */
+    margin: -8px 2px -8px -8px;
     padding: 8px;
     border: 0;
     background: none;
@@ -103,7 +99,6 @@ export const resultStyle = css`
   .what .words {
     display: inline-flex;
     margin-block: -8px;
-    margin-inline-start: 10px;
   }
   .what .words .word {
     min-block-size: 32px;
@@ -116,7 +111,7 @@ export const resultStyle = css`
   }
   @media (pointer: coarse) {
     .fold {
-      margin: -13px;
+      margin: -13px -3px -13px -13px;
       padding: 13px;
     }
     .what .words {
@@ -179,7 +174,7 @@ export const isSpread = (outcome: Outcome): outcome is ValueOutcome =>
 /** A result in Fill in: its label, figure and unit. */
 @customElement('result-cell')
 export class ResultCell extends SignalWatcher(LitElement) {
-  static override styles = [shared, row, field, resultStyle, errorMessageStyle]
+  static override styles = [shared, row, resultStyle, errorMessageStyle]
 
   @property({ attribute: false }) view!: CellSignal<ResultView>
   /** Whether it is shown large, as one of the key figures of its section. */
