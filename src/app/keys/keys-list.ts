@@ -13,6 +13,13 @@ export class KeysList extends SignalWatcher(LitElement) {
     shared,
     labelledStyle,
     css`
+  .groups {
+    columns: 33rem;
+    column-gap: 48px;
+  }
+  section {
+    break-inside: avoid;
+  }
   h3 {
     font-size: 1rem;
     padding-block-start: 0.6rem;
@@ -41,12 +48,16 @@ export class KeysList extends SignalWatcher(LitElement) {
   override render(): TemplateResult {
     return html`
       <p class="small quiet">${words.onMac}</p>
-    ${words.groups.map(
-      ([where, keys]) => html`
-        <h3>${where}</h3>
-        <dl>${keys.map(([names, effect]) => html`<dt>${names}</dt><dd>${effect}</dd>`)}</dl>
-      `,
-    )}
+      <div class="groups">
+        ${words.groups.map(
+          ([where, keys]) => html`
+            <section>
+              <h3>${where}</h3>
+              <dl>${keys.map(([names, effect]) => html`<dt>${names}</dt><dd>${effect}</dd>`)}</dl>
+            </section>
+          `,
+        )}
+      </div>
     ${ticked(words.signs, signsShown.get(), showSigns)}
     `
   }
