@@ -61,11 +61,10 @@ export const shelfStyle = css`
   a.press:not(.primary) {
     color: inherit;
   }
+  /* As large as before, so that none beside it moves. */
   .press[aria-pressed='true'] {
-    font-weight: 700;
-    border-width: 2px;
-    padding: calc(0.35rem - 1px) calc(0.85rem - 1px);
     background: var(--mark);
+    box-shadow: inset 0 0 0 1px;
   }
   form {
     display: flex;
