@@ -45,8 +45,12 @@ export const joinStyle = css`
   .answer:hover b {
     text-decoration-thickness: 2px;
   }
+  /* The text about a section goes on from its heading; in this list it is one of many sentences. */
   .answer .quiet {
     display: block;
+  }
+  .answer .quiet::first-letter {
+    text-transform: uppercase;
   }
   .seek {
     display: flex;

@@ -38,7 +38,7 @@ export class SectionCautions extends SignalWatcher(LitElement) {
     }
     if (about.size === 0) return ''
     return html`
-      <ul class="small">
+      <ul>
         ${[...about].map(
           ([caution, labels]) =>
             html`<li><b>${cellWords.caution}</b> ${caution} <span class="quiet">(${shortList([...new Set(labels)])})</span></li>`,

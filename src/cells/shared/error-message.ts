@@ -28,15 +28,16 @@ export const errorMessageStyle = css`
   }
 `
 
-const BEFORE = 24
+/** Characters kept at each side of the faulty part; before it all, where they are fewer than twice as many. */
+const KEPT = 24
 
 /** The text with the faulty part marked; a long text is shortened around it. */
 function excerpt(text: string, { from, to }: Diagnostic): TemplateResult | typeof nothing {
   const start = Math.max(0, Math.min(from, text.length))
   const end = Math.max(start, Math.min(to, text.length))
   if (end === start || (start === 0 && end === text.length)) return nothing
-  const first = start > BEFORE ? start - BEFORE : 0
-  const last = Math.min(text.length, end + BEFORE)
+  const first = start > 2 * KEPT ? start - KEPT : 0
+  const last = Math.min(text.length, end + KEPT)
   return html`<code aria-hidden="true">${first > 0 ? '…' : ''}${text.slice(first, start)}<mark>${text.slice(start, end)}</mark>${text.slice(end, last)}${last < text.length ? '…' : ''}</code>`
 }
 
