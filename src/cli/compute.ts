@@ -13,7 +13,10 @@ import { passesLine, simulatedLine, simulationReport } from './simulation-report
 import { targetReport } from './targets.ts'
 import * as words from './words.ts'
 
-/** `compute FILE.json`, or a link in the place of the file: every cell of a worksheet, where its givens come from, and the state of its checks. */
+/**
+ * `compute FILE.json`, or a link in the place of the file: every cell of a worksheet, where its givens come from, and
+ * the state of its checks.
+ */
 export async function compute(args: Arguments): Promise<number> {
   const { subject, sets, json, simulation, asMine: isMine, advice: isAdvised, targets: asked } = args
   const worksheet = withSets(await readWorksheet(subject), sets, subject)

@@ -41,7 +41,10 @@ export interface Patch {
   readonly clipping: Clipping
 }
 
-/** Sums over some pixels: of codes, of linear light, and of L* and its square from the first pixel’s, so that the squares stay small. */
+/**
+ * Sums over some pixels: of codes, of linear light, and of L* and its square from the first pixel’s, so that the
+ * squares stay small.
+ */
 interface Sums {
   readonly codes: Triple
   readonly lights: Triple

@@ -34,7 +34,10 @@ export function foundAgain<A extends MarkedArea>(
   return { areas: areas.map((area) => (area === only ? again : area)), found: [only.name], unfound: [] }
 }
 
-/** An area with its corners as they are found; a chart’s outline the first time, its patches after that. Undefined where it is not safe. */
+/**
+ * An area with its corners as they are found; a chart’s outline the first time, its patches after that. Undefined where
+ * it is not safe.
+ */
 export const withCorners = <A extends MarkedArea>({ picture }: Frame, area: A): A | undefined => at(picture, area)
 
 function at<A extends MarkedArea>(picture: Frame['picture'], area: A): A | undefined {

@@ -188,7 +188,7 @@ class Table {
 }
 
 /**
- * Tells what formulas mean from what the build has prepared. Of what is not among it, or means something else for other
+ * Tells what formulas mean from what the build has prepared. For what is not among it, or means something else for other
  * types, nothing is known: `loadChecker` is called.
  */
 export class PrecompiledCompiler implements FormulaCompiler {

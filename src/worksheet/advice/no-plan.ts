@@ -72,7 +72,10 @@ const isAnswer = (cell: Cell | undefined): boolean =>
 const isReading = ({ cell, measured }: Node): boolean =>
   measured?.value !== undefined || (cell.kind === 'given' && cell.reading === true)
 
-/** What may be set freely and decides what was read: the settings behind the formula of what was measured, or behind what a reading is taken under. */
+/**
+ * What may be set freely and decides what was read: the settings behind the formula of what was measured, or behind
+ * what a reading is taken under.
+ */
 function settingsBehind(sheet: Sheet, upstream: readonly Node[], variables: readonly Variable[]): string[] {
   const { engine } = sheet
   const behind = new Set<Node>()

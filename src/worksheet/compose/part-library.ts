@@ -77,7 +77,10 @@ export interface PartCell {
   readonly unless?: string
   /** Only where this name is a given. */
   readonly needs_given?: string
-  /** Only where no part fills the role `no`, or one fills the role `or`: lamps are compared with flash where either may be chosen. */
+  /**
+   * Only where no part fills the role `no`, or one fills the role `or`: lamps are compared with flash where either may
+   * be chosen.
+   */
   readonly only_if?: { readonly no: string; readonly or: string }
   /** For a frame: what its picture is taken under, as `read_under` of a name. */
   readonly settings?: readonly string[]

@@ -7,7 +7,8 @@ import { frame } from './frame.ts'
 import { steps } from './steps-cell.ts'
 import * as words from './words.ts'
 
-// Every object is loose: a key this version does not know stays where it is, so that a later version's sheet survives a round trip.
+// Every object is loose: a key this version does not know stays where it is, so that a later version's sheet survives a
+// round trip.
 
 /** How values may be distributed within limits. */
 export const DISTRIBUTIONS = ['rectangular', 'normal', 'triangular'] as const
@@ -134,7 +135,10 @@ const check = v.looseObject({
   passes: v.optional(text),
   /** A check that passes by less than this share of its limit is marginal; `10 %` where there is none. */
   margin: v.optional(text),
-  /** Results that have to be measured before it says anything, as computed they make it pass; readings it may not pass without. */
+  /**
+   * Results that have to be measured before it says anything, as computed they make it pass; readings it may not pass
+   * without.
+   */
   needs_measured: v.optional(v.array(name)),
   stand,
 })

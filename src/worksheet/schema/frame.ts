@@ -36,7 +36,10 @@ const area = v.looseObject({
   ),
 })
 
-/** A picture measured; formulas see a record with its areas' readings: `plain_card.light.spread`. The picture itself is never saved. */
+/**
+ * A picture measured; formulas see a record with its areas' readings: `plain_card.light.spread`. The picture itself is
+ * never saved.
+ */
 export const frame = v.looseObject({
   kind: v.literal('frame'),
   id,
