@@ -163,6 +163,8 @@ test('a kit goes out as a file and comes in in another browser; what is no kit i
     .waitFor()
   await page.getByLabel('Intensity, cd').fill('900 cd')
   await page.getByRole('button', { name: 'Done' }).click()
+  // Without the picker of files, which no test can answer, the file is downloaded.
+  await page.evaluate(() => Reflect.deleteProperty(window, 'showSaveFilePicker'))
   const saving = page.waitForEvent('download')
   await page.getByRole('button', { name: 'Save the kit as a file' }).click()
   const file = await (await saving).path()
