@@ -1,4 +1,4 @@
-import { isRecord, isSame, type Loose } from '../../worksheet/document/content.ts'
+import { isRecord, isSame, type Loose } from '../../worksheet/schema/content.ts'
 import type { Worksheet } from '../../worksheet/schema/document.ts'
 import { DocumentError, parseJson, readData } from '../../worksheet/schema/read-document.ts'
 import { newId } from '../store/new-id.ts'

@@ -1,5 +1,5 @@
 import { labelOf } from '../../worksheet/document/label.ts'
-import { isReadingCell } from '../../worksheet/document/reading.ts'
+import type { ReadingCell } from '../../worksheet/document/reading.ts'
 import type { Worksheet } from '../../worksheet/schema/document.ts'
 import { COPY_WORDS as WORDS } from './words.ts'
 
@@ -15,7 +15,7 @@ export function carriedTexts({ title, job, cells }: Worksheet): readonly Carried
     { label: WORDS.titleOf, text: title },
     { label: WORDS.jobOf, text: job ?? '' },
   ]
-  const readers = cells.flatMap((cell) => (isReadingCell(cell) ? (cell.measured_under?.by ?? []) : []))
+  const readers = cells.flatMap((cell) => (cell as Partial<ReadingCell>).measured_under?.by ?? [])
   if (readers.length > 0) found.push({ label: WORDS.readers, text: WORDS.manyTexts([...new Set(readers)]) })
   for (const cell of cells) {
     if (cell.kind === 'given' && (cell.entry === 'text' || cell.entry === 'date'))

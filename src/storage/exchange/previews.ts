@@ -1,4 +1,4 @@
-import { isRecord } from '../../worksheet/document/content.ts'
+import { isRecord } from '../../worksheet/schema/content.ts'
 
 /**
  * A sheet as it leaves this browser: the small copies of pictures stay behind, but those that are to be sent along. Data

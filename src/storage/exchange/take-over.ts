@@ -1,5 +1,5 @@
-import { isSame } from '../../worksheet/document/content.ts'
 import { labelOf } from '../../worksheet/document/label.ts'
+import { isSame } from '../../worksheet/schema/content.ts'
 import type { Cell, Given, Result, Steps, TableCell, Worksheet } from '../../worksheet/schema/document.ts'
 import { withoutPreviews } from './previews.ts'
 import { COPY_WORDS as WORDS } from './words.ts'

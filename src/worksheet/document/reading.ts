@@ -4,10 +4,6 @@ import { rowsMark } from './rows-mark.ts'
 /** A cell that holds what was read: a result that was measured, a reading typed in, or a picture that was measured. */
 export type ReadingCell = Result | Given | Frame
 
-/** Whether a cell can hold what was read. */
-export const isReadingCell = (cell: Cell): cell is ReadingCell =>
-  cell.kind === 'result' || cell.kind === 'given' || cell.kind === 'frame'
-
 /** Whether something was measured in the place of what a result computes. */
 export const isMeasured = (cell: Cell): cell is Result => cell.kind === 'result' && (cell.measured ?? '').trim() !== ''
 
@@ -20,8 +16,8 @@ export function readIn(cell: Cell): string | undefined {
 
 /** What a cell was read under, for as long as it holds the same reading. */
 export function readUnder(cell: Cell): ReadingCell['measured_under'] {
-  if (!isReadingCell(cell) || !cell.measured_under) return undefined
-  return cell.measured_under.text === readIn(cell) ? cell.measured_under : undefined
+  const { measured_under: under } = cell as Partial<ReadingCell>
+  return under && under.text === readIn(cell) ? under : undefined
 }
 
 /** What is filled in, as it is compared later; undefined for what is computed. */
