@@ -12,6 +12,7 @@ import {
   type Total,
   totalOf,
 } from './estimate.ts'
+import { ratioText, samplingText } from './plan-text.ts'
 import { type AvailableLens, type Means, type Range, Reach, withinTrack } from './reach.ts'
 import { type Face, framesAt, greatestMagnification } from './tiles.ts'
 import * as words from './words.ts'
@@ -270,17 +271,15 @@ const refused = ({ row, title, done }: UnreadableOriginal | Original, cause: Cau
   why,
 })
 
-const ratio = (m: number): string => (m >= 1 ? `${Number(m.toPrecision(3))}:1` : `1:${Number((1 / m).toPrecision(3))}`)
 const millimetres = (length: number): string => `${Number((length * 1e3).toPrecision(4))} mm`
-const ppi = (sampling: number): string => `${Number((sampling * 25.4e-3).toPrecision(4))} ppi`
 
 /** Why an original is taken in parts. */
 function tooLarge(original: Original, { sensor, pitch }: Rig, least: number): string {
   const { width, height, border, turn, sampling } = original
   const whole = fitMagnification(width, height, sensor.width, sensor.height, border, turn)
   return whole >= sampling * pitch * (1 - 1e-9)
-    ? words.nextMagnification(ratio(whole), ratio(least))
-    : words.tooLarge(ppi(sampling))
+    ? words.nextMagnification(ratioText(whole), ratioText(least))
+    : words.tooLarge(samplingText(sampling))
 }
 
 /** The magnifications the column allows an original; undefined where nothing is said of the column. */
@@ -299,11 +298,15 @@ function candidateOf(original: Original, rig: Rig, reach: Reach): Candidate | Un
   if (column === 'none') return refused(original, 'column', words.noHeight)
   const least = reach.up(Math.max(need, column?.least ?? 0))
   if (least === undefined)
-    return refused(original, 'reach', words.outOfReach(ppi(sampling), ratio(need), ratio(reach.greatest)))
-  if (column && least > column.most * (1 + 1e-9)) return refused(original, 'column', words.tooLow(ratio(least)))
+    return refused(
+      original,
+      'reach',
+      words.outOfReach(samplingText(sampling), ratioText(need), ratioText(reach.greatest)),
+    )
+  if (column && least > column.most * (1 + 1e-9)) return refused(original, 'column', words.tooLow(ratioText(least)))
   const frames = framesAt(original, sensor, least)
   if (original.inOneFrame && frames?.count !== 1)
-    return refused(original, 'one frame', words.notInOneFrame(ppi(sampling)))
+    return refused(original, 'one frame', words.notInOneFrame(samplingText(sampling)))
   if (!frames)
     return refused(
       original,
@@ -311,7 +314,7 @@ function candidateOf(original: Original, rig: Rig, reach: Reach): Candidate | Un
       overlap === undefined
         ? words.overlapMissing(tooLarge(original, rig, least))
         : words.overlapTooLong(
-            ratio(least),
+            ratioText(least),
             millimetres(overlap),
             millimetres(Math.min(sensor.width, sensor.height) / least),
           ),

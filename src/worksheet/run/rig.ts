@@ -24,7 +24,6 @@ export function rigOf(sources: ReadonlyMap<string, Source>, missing: MissingInpu
     refuse(source.input, words.eachMoreThanZero)
     return []
   }
-  const whole = figure('copies')
   const focal = figure('focal', 'above')
   const column = ['sensor_to_carriage', 'column_least', 'column_greatest'].some((name) => sources.has(name))
   return {
@@ -53,6 +52,6 @@ export function rigOf(sources: ReadonlyMap<string, Source>, missing: MissingInpu
     spell: figure('spell', 'above'),
     breakTime: figure('break_time') ?? 0,
     day: figure('day_time', 'above'),
-    copies: whole ?? 1,
+    copies: figure('copies') ?? 1,
   }
 }
