@@ -482,7 +482,7 @@ export const CASES: readonly Case[] = [
     part: 'volume',
     check: 'opened_gently',
     on: 'bound-volume',
-    why: 'Its keeper says how far.',
+    why: 'Its custodian says how far.',
     given: { opens_safely: '110' },
     inside: [{ opened_to: '110' }],
     outside: [{ opened_to: '110.5' }],

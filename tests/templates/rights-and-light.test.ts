@@ -3,7 +3,7 @@ import { expectRendered, expectSettled, open } from './open.ts'
 
 const HOUR = 3600
 
-test('at its defaults it computes, with copying alone over what the keeper granted, on purpose', () => {
+test('at its defaults it computes, with copying alone over what the custodian granted, on purpose', () => {
   const sheet = open('rights-and-light')
   expectSettled(sheet)
   expect(sheet.failing).toEqual(['copying_within'])

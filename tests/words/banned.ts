@@ -37,6 +37,7 @@ const BANNED: readonly Banned[] = [
   { pattern: /\bsmall letters\b/i, instead: 'lower-case letters' },
   { pattern: /\bto and fro\b/i, instead: 'back and forth' },
   { pattern: /\bframes a page\b/i, instead: 'says how many frames a page needs' },
+  { pattern: /\bkeepers?\b/i, instead: 'custodian' },
   { pattern: /\bdepth in focus\b/i, instead: 'depth of field' },
   { pattern: /\bin hand\b/i, instead: 'current' },
   { pattern: /\bless sampling\b/i, instead: 'a lower sampling' },

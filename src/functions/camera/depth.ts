@@ -289,7 +289,7 @@ export const DEPTH_OF_FIELD: readonly FunctionRecord[] = [
     formula: 'sin φ/φ = chord/arc solved for φ; (chord/2) tan(φ/2)',
     source: 'derived: chord 2 R sin φ, arc 2 R φ, height R (1 − cos φ)',
     validity: 'A page curved as part of a circle.',
-    safety: ['Never press a page flatter than its binding allows: ask the keeper of the original.'],
+    safety: ['Never press a page flatter than its binding allows: ask the custodian.'],
     examples: [
       { formula: 'page_bulge(200 mm, 210 mm)', gives: '27.6 mm', within: '0.05 mm' },
       { formula: 'page_bulge(200 mm, 200 mm)', gives: '0 mm' },

@@ -8,7 +8,7 @@ const MAINS_LOAD =
 const OVERHEAD_CAMERA =
   'A camera above an original is tethered by a second, independent line, and the column is weighted before it is mounted.'
 const LIGHT_SENSITIVE =
-  'Light does lasting harm: keep lamps off between frames, and ask the keeper of the original before any session.'
+  'Light does lasting damage: keep lamps off between frames, and ask the custodian before any session.'
 
 const MOMENT = number(FORCE.times(LENGTH))
 const STANDARD_GRAVITY = 9.80665
@@ -92,9 +92,7 @@ export const CARE: readonly FunctionRecord[] = [
     ],
     compute: (dose: number, responsivity: Responsivity) => dose / yearlyLimit(responsivity),
     advise: (dose: number, responsivity: Responsivity) =>
-      dose > yearlyLimit(responsivity)
-        ? 'This is more than a year’s light: stop, and ask the keeper of the original.'
-        : undefined,
+      dose > yearlyLimit(responsivity) ? 'This is more than a year’s light: stop, and ask the custodian.' : undefined,
   },
   {
     name: 'lamp_current',

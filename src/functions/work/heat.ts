@@ -14,7 +14,7 @@ import {
 import { NOT_NEGATIVE, PLAIN, POSITIVE, parameter, SHARE } from '../maths/parameters.ts'
 
 const HEATED_ORIGINAL =
-  'Heat dries, warps and fades, and film can buckle or burn: a small computed rise does not make it safe. Try it on a dummy with a thermometer, and ask the keeper of the original first.'
+  'Heat dries, warps and fades, and film can buckle or burn: a small computed rise does not make it safe. Try it on a dummy with a thermometer, and ask the custodian first.'
 
 /** Of the 2018 CODATA: exact in the revised SI, cut to its first ten digits. */
 const STEFAN_BOLTZMANN = 5.670374419e-8

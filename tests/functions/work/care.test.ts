@@ -45,6 +45,6 @@ describe('safety', () => {
     for (const name of ['lamp_current', 'circuit_share'])
       expect(safety(name)).toContain('local codes and a licensed electrician')
     for (const name of ['overhang_moment', 'ballast_for']) expect(safety(name)).toContain('tethered')
-    for (const name of ['light_dose', 'flash_dose', 'dose_share']) expect(safety(name)).toContain('keeper')
+    for (const name of ['light_dose', 'flash_dose', 'dose_share']) expect(safety(name)).toContain('custodian')
   })
 })

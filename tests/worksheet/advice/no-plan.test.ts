@@ -33,12 +33,12 @@ describe('a check without a plan', () => {
 
   it('names what it cannot get past where nothing may be decided', () => {
     const sheet = sheetOf([
-      given('opens_safely', '110', { unit: '°', label: 'Opening allowed by the keeper', fixed: true }),
+      given('opens_safely', '110', { unit: '°', label: 'Opening allowed by the custodian', fixed: true }),
       given('opened_to', '130', { unit: '°', label: 'Opened to', fixed: true }),
       check('gently', 'opened_to <= opens_safely'),
     ])
     expect(reasonOf(sheet, 'gently')).toBe(
-      'No setting that a suggestion may change has an effect on this check. It is 20° over its limit of 110°. What limits it: Opened to 130°; Opening allowed by the keeper 110°.',
+      'No setting that a suggestion may change has an effect on this check. It is 20° over its limit of 110°. What limits it: Opened to 130°; Opening allowed by the custodian 110°.',
     )
   })
 
