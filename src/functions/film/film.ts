@@ -105,9 +105,10 @@ export const FILM: readonly FunctionRecord[] = [
       { formula: 'film_gate("135").height', gives: '24 mm' },
       { formula: 'film_gate("118 mm x 82 mm").width', gives: '118 mm' },
       { formula: 'film_gate("6x5")', refuses: 'format' },
+      { formula: 'film_gate("constructor")', refuses: 'format' },
     ],
     compute: (format: string) => {
-      const gate = GATES[format]
+      const gate = Object.hasOwn(GATES, format) ? GATES[format] : undefined
       return gate ? { width: gate.width_mm / 1000, height: gate.height_mm / 1000 } : ownGate(format)
     },
   },

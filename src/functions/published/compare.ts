@@ -25,7 +25,7 @@ export interface Comparison {
 /** The published lists take the place of cells. */
 const SCOPE: Scope = {
   library: LIBRARY,
-  typeOf: (name) => (name in LISTS ? list(PLAIN_NUMBER) : undefined),
+  typeOf: (name) => (Object.hasOwn(LISTS, name) ? list(PLAIN_NUMBER) : undefined),
   names: () => Object.keys(LISTS),
 }
 
