@@ -4,15 +4,14 @@ import { plural } from '../units/plural.ts'
 export const WORDS = {
   full: 'This browser has no room left for the sheet. Save it as a file, or erase removed sheets. Saving is retried automatically.',
   refused:
-    'This browser saves nothing for this page (a private window, or site data is switched off). The sheet works; save it as a file before closing.',
+    'This browser saves nothing for this page (a private window, or site data is switched off). Save the sheet as a file before closing.',
   blocked:
-    'Another tab has an older version of Evenfield open, and nothing can be saved until that tab is closed. Saving is then retried automatically; to be safe, save the sheet as a file.',
+    'Another tab has an older version of Evenfield open, and nothing can be saved until it is closed. To be safe, save the sheet as a file.',
   silent:
-    'The storage of this browser does not respond. Close other tabs with Evenfield; if that does not help, restart the browser. Saving is retried automatically; to be safe, save the sheet as a file.',
-  outdated:
-    'Evenfield was updated in another tab. Save the sheet as a file if it has unsaved work, then reload this tab.',
+    'The storage of this browser does not respond. Close other tabs with Evenfield, or restart the browser. Saving is retried automatically; to be safe, save the sheet as a file.',
+  outdated: 'Evenfield was updated in another tab. Save unsaved work as a file, then reload this tab.',
   deleted:
-    'The sheets saved in this browser were deleted while this page was open (its site data was cleared). A sheet that is open is saved again; a backup brings back the others.',
+    'The sheets saved in this browser were deleted (its site data was cleared). An open sheet is saved again; a backup brings back the others.',
   unreadable: 'This saved sheet cannot be read.',
   unwritable: 'This sheet could not be opened again once saved, so it was not saved.',
   elsewhere: 'Another tab or window has changed this sheet since it was opened here.',

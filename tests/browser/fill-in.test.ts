@@ -171,3 +171,12 @@ test('an answer or a figure like the example’s is the user’s own once it is 
   await pressInHead(page, 'Undo')
   await left.getByText('1 figure is still the example’s').waitFor()
 })
+
+test('a size typed for one quantity offers to make the field one of a size', async ({ open }) => {
+  const { page } = await open()
+  await openSheet(page, [makeGiven('face', '30', { unit: 'mm', label: 'Face' })])
+  await given(page, 'Face').fill('420 x 297')
+  await page.getByRole('button', { name: 'Make it a size' }).click()
+  await page.getByText('type one of the two').waitFor({ state: 'detached' })
+  await expect.poll(() => given(page, 'Face').inputValue()).toBe('420 x 297')
+})

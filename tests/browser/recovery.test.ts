@@ -110,7 +110,7 @@ test('site data deleted under an open sheet is reported as such, and the sheet i
   await session.send('Storage.clearDataForOrigin', { origin: new URL(site).origin, storageTypes: 'indexeddb' })
   await page
     .getByRole('alert')
-    .filter({ hasText: /were deleted while this page was open/ })
+    .filter({ hasText: /were deleted \(its site data was cleared\)/ })
     .waitFor()
   await given(page, 'Job').fill('after')
   await saved(page)

@@ -5,7 +5,7 @@ const examples = (n: number): string => plural(n, 'example figure')
 
 export const exampleWords = {
   stillExample: (n: number): string => `${examplesText(n)}.`,
-  restsOnExample: 'What depends on an example has a dashed line.',
+  restsOnExample: 'What depends on one has a dashed line.',
   /** Beside a heading, whose description needs the room. */
   inSection: examples,
   nextExample: 'Next one',

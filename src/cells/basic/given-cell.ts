@@ -1,7 +1,6 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
-import { declaredUnit, looksLikeSize } from '../../worksheet/document/read-given.ts'
 import type { Given, Outcome, ValueOutcome } from '../../worksheet/index.ts'
 import { type GivenView, labelOf, type ReadView, requestChange } from '../shared/cell-view.ts'
 import type { Entry } from '../shared/entry-parts.ts'
@@ -29,11 +28,14 @@ const asTyped = ({ value, unit }: Given, { readAs }: ValueOutcome): boolean =>
 const endsInUnit = (text: string, unit: string): boolean =>
   unit !== '' && text.endsWith(unit) && !/\p{L}/u.test(text.charAt(text.length - unit.length - 1))
 
-/** Fetched where a reading is older than a change of what it depends on. */
-function outdated(cell: Given, outcome: Outcome, called: GivenView['called']): TemplateResult | typeof nothing {
-  if (outcome.state !== 'value' || !outcome.before) return nothing
-  void import('../details/outdated-note.ts')
-  return html`<outdated-note class="below" .cell=${cell} .labels=${outcome.before.map(called)}></outdated-note>`
+/** Fetched where a reading is older than a change of what it depends on, or a quantity cannot be read. */
+function notes(cell: Given, outcome: Outcome, called: GivenView['called']): TemplateResult | typeof nothing {
+  const before = outcome.state === 'value' && outcome.before
+  if (!before && outcome.state !== 'error') return nothing
+  void import('../details/given-notes.ts')
+  return before
+    ? html`<outdated-note class="below" .cell=${cell} .labels=${before.map(called)}></outdated-note>`
+    : html`<size-offer .cell=${cell}></size-offer>`
 }
 
 /** A given in Fill in: its label, field, unit, and how its text is understood. */
@@ -142,15 +144,14 @@ export class GivenCell extends SignalWatcher(LitElement) {
 
   /** What is answered or typed like the example is the user’s own as well. */
   private put(cell: Given, value: string): void {
-    const { kind, text } = cell.from ?? {}
-    const isAgain = kind === 'example' && text === value
-    if (isAgain || value !== cell.value)
-      requestChange(this, { do: 'replace', cell: { ...(isAgain ? asOwn(cell) : cell), value } }, `value:${cell.id}`)
+    const next = { ...cell, value }
+    const isExample = originOf(next) === 'example'
+    if (isExample || value !== cell.value)
+      requestChange(this, { do: 'replace', cell: isExample ? asOwn(next) : next }, `value:${cell.id}`)
   }
 
   /** By touch, under the row in focus; by mouse the same is under all givens. */
-  private useButton(outcome: Outcome, label: string): TemplateResult {
-    const text = outcome.state === 'value' ? outcome.shown.text : ''
+  private useButton(text: string, label: string): TemplateResult {
     return html`<button
       type="button"
       class="word use"
@@ -166,9 +167,9 @@ export class GivenCell extends SignalWatcher(LitElement) {
     const label = labelOf(cell)
     const origin = originOf(cell)
     const bad = outcome.state === 'error' && cell.value.trim() !== ''
-    const readAs = outcome.state === 'value' && !asTyped(cell, outcome) ? outcome.readAs : undefined
-    const offers = outcome.state === 'value' ? outcome.offers : []
-    const warnings = outcome.state === 'value' ? outcome.warnings : []
+    const found = outcome.state === 'value' ? outcome : undefined
+    const readAs = found && !asTyped(cell, found) ? found.readAs : undefined
+    const { offers = [], warnings = [] } = found ?? {}
     const typed = entry === 'quantity' || entry === 'size' || entry === 'list'
     const described = [cell.hint ? 'hint' : '', readAs ? 'read' : '', bad ? 'problem' : ''].filter(Boolean).join(' ')
     // Typed with its unit, a value needs none beside it.
@@ -186,12 +187,12 @@ export class GivenCell extends SignalWatcher(LitElement) {
       >
         <div class="what">
           ${entry === 'yes or no' ? html`<span id="label">${label}</span>` : html`<label for="entry">${label}</label>`}
-          ${readAs ? html`<span class="small" id="read">${cellWords.readAs(readAs, outcome.state === 'value' ? outcome.by : undefined)}</span>` : nothing}
+          ${readAs ? html`<span class="small" id="read">${cellWords.readAs(readAs, found?.by)}</span>` : nothing}
         </div>
         ${entryField({ entry, cell, sheet, label, bad, described, put, isWide })}
         ${typed && !isWide ? html`<span class="unit">${unit}</span>` : nothing}
         <span class="origin">${ORIGIN_LABELS[origin]}</span>
-        ${cell.hint || origin === 'example' ? html`<span class="small hint"><span id="hint">${cell.hint}</span> ${origin === 'example' ? this.useButton(outcome, label) : nothing}</span>` : nothing}
+        ${cell.hint || origin === 'example' ? html`<span class="small hint"><span id="hint">${cell.hint}</span> ${origin === 'example' ? this.useButton(found?.shown.text ?? '', label) : nothing}</span>` : nothing}
         ${
           offers.length > 0
             ? html`<div class="below presses offers">
@@ -203,14 +204,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
             : nothing
         }
         ${bad ? html`<div class="below" id="problem">${errorMessage(cell.value, outcome.diagnostics, put)}</div>` : nothing}
-        ${
-          bad && entry === 'quantity' && looksLikeSize(cell.value, declaredUnit(cell.unit).unit)
-            ? html`<div class="below presses offers">
-                <button type="button" class="press" @click=${() => requestChange(this, { do: 'replace', cell: { ...cell, entry: 'size' } })}>${basicWords.makeASize}</button>
-              </div>`
-            : nothing
-        }
-        ${outdated(cell, outcome, called)}
+        ${notes(cell, outcome, called)}
         ${warnings.length > 0 ? html`<div class="below">${errorMessage(cell.value, warnings, put)}</div>` : nothing}
       </div>
     `

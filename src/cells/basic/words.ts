@@ -4,7 +4,6 @@ import { cellWords } from '../shared/words.ts'
 
 /** The words of givens, results, checks and drawings under Fill in. */
 export const basicWords = {
-  makeASize: 'Make it a size',
   readItAs: (text: string, label: string): string => `Read as ${text}, ${label}`,
   /** Takes an example's figure as typed. */
   use: (text: string): string => `Use ${text}`.trim(),

@@ -13,6 +13,7 @@ export const detailsWords = {
   addsSection: 'This adds a section.',
   /** The state of a check that is computed from an example's figures. */
   inExample: (state: string): string => `${state} (with the example’s figures)`,
+  makeASize: 'Make it a size',
   increaseMargin: 'Increase margin',
   moreRows: andMore,
   measured: (value: string, difference: string, adjust?: string): string =>

@@ -37,11 +37,9 @@ export const TILES_WORDS = {
   overlaps: (list: string) => `They overlap by ${list}; the overlaps are hatched.`,
   centres: (columns: string, rows: string, unit: string) =>
     `Centres of the columns from the left edge of the original: ${columns} ${unit}; of the rows from its lower edge, the uppermost first: ${rows} ${unit}.`,
-  orderBackAndForth:
-    'The order starts at the upper left and goes back and forth: the first row from the left, the next from the right, and so on.',
+  orderBackAndForth: 'The order starts at the upper left and goes back and forth.',
   orderRowByRow: 'The order starts at the upper left and goes row by row, each from the left.',
-  boardMoves:
-    'The board moves under the camera, so it moves the opposite way: to the left and up for a frame on the right and below.',
+  boardMoves: 'The board moves the opposite way: to the left and up for a frame on the right and below.',
   boardTable: (unit: string) => ['Frame', `Board to the right, ${unit}`, `Board up, ${unit}`],
   cameraTable: (unit: string) => ['Frame', `From the left edge, ${unit}`, `From the lower edge, ${unit}`],
 }
