@@ -5,9 +5,9 @@ import type { NoPlan, Plan } from '../../worksheet/advice/plan.ts'
 import { consequenceText, noPlanText, planText, wholePlanText } from '../../worksheet/advice/plan-text.ts'
 import type { Change, Sheet, Worksheet } from '../../worksheet/index.ts'
 import { requestChange } from '../shared/cell-view.ts'
-import { unbrokenFigures, withUnbrokenFigures } from '../shared/unbroken-figures.ts'
 import { shared } from '../style/styles.ts'
 import { askForOffers } from './advice-request.ts'
+import { unbrokenFigures, withUnbrokenFigures } from './unbroken-figures.ts'
 import { detailsWords } from './words.ts'
 
 const changeOf = ({ cells }: Plan): Change => ({
