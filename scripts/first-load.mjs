@@ -8,13 +8,14 @@ const TAG = /<(?:script\b[^>]*\bsrc|link\b[^>]*\brel="modulepreload"[^>]*\bhref)
 /** What is imported one after the other on the way to a sheet filled in, besides the functions it calls. */
 const OPENING = ['src/app/sheet/opening.ts']
 
-/** What follows by itself after a sheet is shown: hints, notes on drawings, its checks in full, their count for the list of sheets, what hands a page over, the suggestions of its checks, lists as tables. */
+/** What follows by itself after a sheet is shown: hints, notes on drawings, why it is not saved, its checks in full, their count for the list of sheets, what hands a page over, the suggestions of its checks, lists as tables. */
 const FOLLOWING = [
   'src/app/examples/example-bar.ts',
   'src/app/hints/hint-line.ts',
   'src/app/paper/ready-to-print.ts',
   'src/cells/picture/drawing-notes.ts',
   'src/app/sections/section-line.ts',
+  'src/app/session/save-failed.ts',
   'src/cells/checks/check-cell.ts',
   'src/cells/cautions/section-cautions.ts',
   'src/app/summary/section-summary.ts',

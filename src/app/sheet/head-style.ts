@@ -228,15 +228,6 @@ export const headStyle = css`
     margin-block: 6px;
     min-block-size: 44px;
   }
-  .failed {
-    margin: 4px 32px 8px;
-    padding-inline-start: 10px;
-    border-inline-start: 4px solid var(--ink);
-  }
-  .failed .press {
-    margin-block: 6px 2px;
-    margin-inline-end: 12px;
-  }
   @media (max-width: 1179px) {
     .first,
     .second {

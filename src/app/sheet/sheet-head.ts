@@ -1,6 +1,6 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { html, LitElement, nothing, type TemplateResult } from 'lit'
-import { customElement, property, state } from 'lit/decorators.js'
+import { customElement, property } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
 import { requestChange } from '../../cells/shared/cell-view.ts'
 import { type CheckState, checkSign, signStyle } from '../../cells/shared/check-sign.ts'
@@ -39,7 +39,6 @@ export class SheetHead extends SignalWatcher(LitElement) {
   @property({ type: Boolean }) sharing = false
   @property({ type: Boolean }) canFind = false
   @property({ type: Boolean }) finds = false
-  @state() private saved = ''
 
   private ask(name: string, detail?: unknown): void {
     this.dispatchEvent(new CustomEvent(name, { detail, bubbles: true, composed: true }))
@@ -65,15 +64,6 @@ export class SheetHead extends SignalWatcher(LitElement) {
     const { state } = this.autosave.saveState.get()
     if (this.open.frozen.get() || state === 'saving' || state === 'failed') return this.savedText()
     return state === 'saved' ? words.savedShort : ''
-  }
-
-  private async save(): Promise<void> {
-    try {
-      const { saveFile } = await import('../../storage/exchange/file.ts')
-      this.saved = (await saveFile(this.open.sheet.worksheet)) ? words.savedFile : ''
-    } catch (error) {
-      this.saved = (error as Error).message
-    }
   }
 
   private tool(
@@ -203,6 +193,8 @@ export class SheetHead extends SignalWatcher(LitElement) {
   override firstUpdated(): void {
     // Its row has its height before.
     void import('../sections/section-line.ts')
+    // Here before it is needed: what keeps a sheet from being saved may keep this from being fetched.
+    void import('../session/save-failed.ts')
   }
 
   override render(): TemplateResult {
@@ -232,13 +224,7 @@ export class SheetHead extends SignalWatcher(LitElement) {
       ${atStand && narrow ? html`<div class="second"><slot></slot></div>` : nothing}
       ${
         saving.state === 'failed' && !this.open.frozen.get()
-          ? html`
-              <div class="failed">
-                <p role="alert">${saving.message}</p>
-                <button type="button" class="press" @click=${() => void this.save()}>${words.saveFile}</button>
-                <span role="status">${this.saved}</span>
-              </div>
-            `
+          ? html`<save-failed .worksheet=${this.open.sheet.worksheet} .why=${saving.message}></save-failed>`
           : nothing
       }
     `

@@ -1,5 +1,4 @@
 import { clock } from '../../units/plural.ts'
-import { saveAsFile, savedAsFile } from '../common/words.ts'
 
 export const sheetWords = {
   job: 'Job',
@@ -11,8 +10,6 @@ export const sheetWords = {
   saving: 'Saving…',
   notSaved: 'Not saved',
   unchanged: 'No changes yet',
-  saveFile: saveAsFile,
-  savedFile: savedAsFile,
   undo: 'Undo',
   /** Followed by the states of the checks. */
   undone: 'Undone. ',
