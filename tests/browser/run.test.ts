@@ -135,9 +135,15 @@ test('in a wide window the figures of the set-ups are below each other', async (
   await run.scrollIntoViewIfNeeded()
   await planned(run)
   await page.evaluate(() => document.fonts.ready)
-  const ends = await run
-    .locator('.set dl > div:first-child')
-    .evaluateAll((all) => all.map((one) => Math.round(one.getBoundingClientRect().right)))
-  expect(ends.length).toBeGreaterThan(2)
-  expect(new Set(ends).size).toBe(1)
+  for (const which of ['first', 'last']) {
+    const ends = await run.locator(`.set dl > div:${which}-child dd`).evaluateAll((all) =>
+      all.map((one) => {
+        const figure = document.createRange()
+        figure.selectNodeContents(one)
+        return Math.round(figure.getBoundingClientRect().right)
+      }),
+    )
+    expect(ends.length).toBeGreaterThan(2)
+    expect(new Set(ends).size).toBe(1)
+  }
 })

@@ -149,7 +149,8 @@ export const runStyle = css`
     }
     /* Figures of the same kind are below each other. */
     .set {
-      grid-template-columns: minmax(0, 1fr) 5.4rem 10.4rem;
+      grid-template-columns: minmax(0, 1fr) 5.4rem 12.2rem;
+      column-gap: 1.2rem;
       align-items: start;
     }
     .set dl > div:only-child {
