@@ -195,6 +195,8 @@ test('figures stay in one line with their unit: in messages of checks, and in a 
       .map(({ textContent }) => textContent),
   )
   expect(broken).toEqual([])
+  const hidden = await page.locator('records-table .scrolled').evaluate((one) => one.scrollWidth - one.clientWidth)
+  expect(hidden).toBe(0)
   const [message] = await page.locator('check-cell .fail .unbroken').allTextContents()
   expect(message).toBe('321 ppi')
 })

@@ -16,12 +16,18 @@ export class RecordsTable extends LitElement {
     css`
       th,
       td {
-        padding: 0.25rem 0 0.25rem 1.1rem;
+        padding: 0.25rem 0 0.25rem 0.5rem;
         white-space: nowrap;
+      }
+      /* Lamps with their positions and aims fit in a column. */
+      td {
+        font-size: 0.9333rem;
       }
       th {
         font-size: 0.86rem;
         color: var(--quiet);
+        vertical-align: bottom;
+        white-space: normal;
       }
       tr:last-child td {
         border-block-end: 0;
