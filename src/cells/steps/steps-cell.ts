@@ -113,6 +113,7 @@ export class StepsCell extends SignalWatcher(LitElement) {
       @container (max-width: 47.99rem) {
         steps-reading {
           margin-inline-start: 2.1rem;
+          padding-block-end: 4px;
         }
       }
       .state,

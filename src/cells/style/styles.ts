@@ -188,6 +188,9 @@ export const row = css`
     grid-column: 1 / -1;
     padding-block: 0.15rem 0.5rem;
   }
+  .row.listed {
+    padding-block-end: 4px;
+  }
   .row.listed > .what {
     grid-column: 1 / -1;
     padding-block-start: 0.4rem;
