@@ -148,3 +148,14 @@ test('half of a size is no mistake while it is typed', async ({ open }) => {
   await page.getByLabel('Sampling required', { exact: true }).tap()
   await problem.waitFor()
 })
+
+test('a size with a side of five digits is seen whole', async ({ open }) => {
+  const { page } = await open(PHONE)
+  await openSheet(page, [
+    given('pixels', '11648 × 8736', { entry: 'size', unit: 'px', label: 'Pixels' }),
+    result('all', 'pixels.width * pixels.height', { unit: 'px²' }),
+  ])
+  await page.evaluate(() => document.fonts.ready)
+  const hidden = await page.getByLabel('Pixels, width').evaluate((one) => one.scrollWidth - one.clientWidth)
+  expect(hidden).toBe(0)
+})

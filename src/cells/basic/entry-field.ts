@@ -33,6 +33,9 @@ export const entryStyle = css`
   .pair .field {
     padding-inline: 3px;
   }
+  .pair .full {
+    padding-inline: 0;
+  }
   .yes-no {
     display: grid;
     grid-template-columns: 1fr 1fr;

@@ -13,18 +13,22 @@ const PREFIXES: ReadonlyMap<string, string> = new Map([
   ['1:', '1:'],
 ])
 
+/** A side of a size with more characters than this takes all of its box, so that it is seen whole. */
+const LONG_SIDE = 4
+
 interface NumberBox {
   readonly id?: string
   readonly label?: string
   readonly value: string
+  readonly isFull?: boolean
   readonly put: (value: string, box: HTMLInputElement) => void
 }
 
-function box({ bad, described }: EntryParts, { id, label, value, put }: NumberBox): TemplateResult {
+function box({ bad, described }: EntryParts, { id, label, value, isFull, put }: NumberBox): TemplateResult {
   return html`
     <input
       id=${id ?? nothing}
-      class="field entry"
+      class="field entry ${isFull ? 'full' : ''}"
       type="text"
       inputmode=${fullKeyboard.get() ? 'text' : 'decimal'}
       autocomplete="off"
@@ -74,12 +78,14 @@ function sizeBoxes(parts: EntryParts, [width, height]: readonly [string, string]
   const isHalf = (width === '') !== (height === '')
   // What lacks a side is not wrong yet; while it is typed its row says nothing of it.
   const sides = isHalf ? { ...parts, bad: false } : parts
+  const isFull = Math.max(width.trim().length, height.trim().length) > LONG_SIDE
   return html`
     <div class="pair ${isHalf ? 'half' : ''}" role="group" aria-label=${label}>
       ${box(sides, {
         id: 'entry',
         label: words.width(label),
         value: width,
+        isFull,
         put: (text, { parentElement }) => {
           put(sizeText(...widthTyped(text, height)))
           // The sign between the sides leads on to the second.
@@ -90,6 +96,7 @@ function sizeBoxes(parts: EntryParts, [width, height]: readonly [string, string]
       ${box(sides, {
         label: words.height(label),
         value: height,
+        isFull,
         put: (text) => put(sizeText(width, splitSize(text)?.join('') ?? text)),
       })}
     </div>
