@@ -200,3 +200,13 @@ test('figures stay in one line with their unit: in messages of checks, and in a 
   const [message] = await page.locator('check-cell .fail .unbroken').allTextContents()
   expect(message).toBe('321 ppi')
 })
+
+test('what a section is about is shown whole, also beside the count of example figures', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await settled(page)
+  await page.locator('section-examples .sample').first().waitFor()
+  const cut = await page
+    .locator('fill-face .heading p')
+    .evaluateAll((all) => all.filter((one) => one.scrollWidth > one.clientWidth).map(({ textContent }) => textContent))
+  expect(cut).toEqual([])
+})

@@ -52,9 +52,9 @@ export const fillStyle = css`
     flex-wrap: wrap;
   }
   .gives .heading p {
-    overflow: hidden;
-    text-overflow: ellipsis;
-    white-space: nowrap;
+    flex: 1;
+    padding-block-end: 3px;
+    text-wrap: pretty;
   }
   .heading section-summary {
     flex-basis: 100%;
