@@ -29,7 +29,9 @@ export class StepsCell extends SignalWatcher(LitElement) {
         padding-inline-start: calc(0.6rem - 4px);
         border-inline-start: 4px solid transparent;
       }
+      /* Its last steps end in a rule. */
       section {
+        border-block-end: 0;
         overflow-x: clip;
         overflow-clip-margin: 8px;
       }
