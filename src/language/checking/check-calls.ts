@@ -187,7 +187,7 @@ function checkWhen(c: CheckContext, node: SyntaxNode, nodes: readonly SyntaxNode
 }
 
 /** Fixes that make two values the same kind, the second changed first. */
-export const towardEachOther = (c: CheckContext, first: TypedNode, second: TypedNode): Fix[] => [
+const towardEachOther = (c: CheckContext, first: TypedNode, second: TypedNode): Fix[] => [
   ...fixesToward(c.scope, c.text, second, first.type),
   ...fixesToward(c.scope, c.text, first, second.type),
 ]

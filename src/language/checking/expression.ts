@@ -53,7 +53,7 @@ const isBare = (value: TypedNode): boolean =>
     value.right.from - value.left.to === 1)
 
 /** A record used whole where one of its parts is needed. */
-export const partFixes = (value: TypedNode, fits: (part: Type) => boolean): Fix[] =>
+const partFixes = (value: TypedNode, fits: (part: Type) => boolean): Fix[] =>
   value.type.kind === 'record'
     ? Object.entries(value.type.parts)
         .filter(([, part]) => fits(part))
@@ -62,7 +62,7 @@ export const partFixes = (value: TypedNode, fits: (part: Type) => boolean): Fix[
     : []
 
 /** Multiplies or divides by a cell of the sheet that is the missing factor. */
-export function factorFixes(scope: Scope, text: string, value: TypedNode, factor: Factor): Fix[] {
+function factorFixes(scope: Scope, text: string, value: TypedNode, factor: Factor): Fix[] {
   const cells = cellsThat(scope, (type) => type.kind === 'number' && type.dimension === factor.dimension)
   const loose = value.op === 'binary' && !/[*/^]/.test(value.sign)
   const source = text.slice(value.from, value.to)

@@ -14,7 +14,7 @@ interface PresentCall {
 }
 
 /** The innermost call of a known function with the caret between its brackets. */
-export function presentCall(state: EditorState, scope: Scope): PresentCall | undefined {
+function presentCall(state: EditorState, scope: Scope): PresentCall | undefined {
   const { head } = state.selection.main
   for (let node: SyntaxNode | null = syntaxTree(state).resolveInner(head, -1); node; node = node.parent) {
     if (node.name !== 'Call') continue

@@ -45,7 +45,7 @@ export function power(a: number, b: number): number {
 }
 
 /** A sum or product that is finite, or infinite because a function's result was; else refused, so that `min` does not hide it. */
-export function checked(value: number, a: number, b: number): number {
+function checked(value: number, a: number, b: number): number {
   if (value - value === 0) return value
   if (Number.isNaN(value)) return refuse(W.noFigure)
   return Number.isFinite(a) && Number.isFinite(b) ? refuse(W.tooLarge) : value

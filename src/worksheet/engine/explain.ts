@@ -222,7 +222,7 @@ export function checkOutcomeOf(engine: Engine, node: Node, cell: Check): CheckOu
 type Cells = (name: string) => Value
 
 /** What a sheet's conditions are evaluated with. */
-export const conditionContextOf = (engine: Engine): ConditionContext => ({
+const conditionContextOf = (engine: Engine): ConditionContext => ({
   value: (name) => cellValue(engine, name) as Value,
   spread: (names, figure) => spreadOfNames(engine, names, figure),
 })

@@ -233,7 +233,7 @@ export function sourcesOf(engine: Engine): Source[] {
 }
 
 /** The limits that a cell's own text gives: typed into a given, measured, or behind ± in its formula. */
-export function ownLimit(engine: Engine, node: Node): number | undefined {
+function ownLimit(engine: Engine, node: Node): number | undefined {
   const reading = readingNow(node, (name) => engine.value(engine.named(name) as Node)) ?? node.measured
   if (reading?.value !== undefined) return reading.tolerance
   const limits = node.compiled?.limits
