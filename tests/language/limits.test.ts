@@ -71,7 +71,7 @@ test('a tree too deep for the stack is refused in words', () => {
   const deep = (count: number): string => `${'-'.repeat(count)}x`
   expect(diagnosed(deep(1000))).toEqual([])
   expect(diagnosed(deep(1060)).map(({ message }) => message)).toEqual([
-    'This is nested too deep. Split the formula over several cells.',
+    'This is nested too deeply. Split the formula over several cells.',
   ])
 })
 
