@@ -24,6 +24,7 @@ body { margin: 0; }
   .job-sheet .figure { inline-size: 28vw; }
   .job-sheet .unit { inline-size: 15vw; }
   .job-sheet .long { inline-size: 43vw; }
+  .job-sheet .steps .figure { inline-size: 17vw; }
 }
 `
 
