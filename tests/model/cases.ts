@@ -701,6 +701,15 @@ export const CASES: readonly Case[] = [
     outside: [{ even_limit: '0.151' }],
   },
   {
+    part: 'placed',
+    check: 'lamps_reachable',
+    on: 'two-lamps',
+    why: '1.8 m out and 2.4 m up are 3 m from the centre; a place is set to 10 mm.',
+    given: { right_out: '1800', right_height: '2400' },
+    inside: [{ lamp_reach: '3000' }, { lamp_reach: '2990' }],
+    outside: [{ lamp_reach: '2989' }],
+  },
+  {
     part: 'room',
     check: 'room_clear',
     on: 'two-lamps',
@@ -878,6 +887,15 @@ export const CASES: readonly Case[] = [
       { code_brightest: '255', code_darkest: '250' },
       { code_brightest: '250', code_darkest: '254' },
     ],
+  },
+  {
+    part: 'lit-backdrop',
+    check: 'back_reachable',
+    on: 'backdrop',
+    why: '1.5 m out and 2 m in front are 2.5 m from the middle; a place is set to 10 mm.',
+    given: { back_out: '1500', back_off: '2000' },
+    inside: [{ back_reach: '2500' }, { back_reach: '2490' }],
+    outside: [{ back_reach: '2489' }],
   },
   {
     part: 'lit-backdrop',
