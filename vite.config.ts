@@ -63,9 +63,10 @@ const CHUNKS = [
   },
   {
     name: 'engine',
-    // Otherwise the schema of documents would be included. Cells are moved in the Build face alone.
+    // Otherwise the schema of documents would be included. Cells are moved in the Build face alone, and what is filled in
+    // is told from the rest where sheets are compared.
     includeDependenciesRecursively: false,
-    test: /\/src\/(units|language\/(values|evaluating)|worksheet\/(document|engine|editing(?!\/moving)|format|kinds)|functions\/maths)\/|\/worksheet\/analysis\/provenance\.ts$/,
+    test: /\/src\/(units|language\/(values|evaluating)|worksheet\/(document|engine|editing(?!\/moving)|format|kinds(?!\/filled-in))|functions\/maths)\/|\/worksheet\/analysis\/provenance\.ts$/,
   },
   {
     name: 'lamps',

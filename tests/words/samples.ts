@@ -206,7 +206,7 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
     [30, 12],
   ],
   'storage/exchange: BACKUP_WORDS.wereHere': COUNTS,
-  'storage/exchange: COPY_WORDS.framesTaken': COUNTS,
+  'worksheet/analysis: placeWords.framesTaken': COUNTS,
   'units: wrongKind': [
     ['a time', 'a length', 'mm'],
     ['a time', 'a plain number', ''],

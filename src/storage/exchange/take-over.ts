@@ -1,8 +1,8 @@
-import { labelOf } from '../../worksheet/document/label.ts'
+import { placesOf } from '../../worksheet/analysis/places.ts'
+import { asMade } from '../../worksheet/kinds/filled-in.ts'
 import { isSame } from '../../worksheet/schema/content.ts'
-import type { Cell, Given, Result, Steps, TableCell, Worksheet } from '../../worksheet/schema/document.ts'
+import type { Cell, Worksheet } from '../../worksheet/schema/document.ts'
 import { withoutPreviews } from './previews.ts'
-import { COPY_WORDS as WORDS } from './words.ts'
 
 /** One measurement or tick that a copy has otherwise than the sheet here. */
 export interface Difference {
@@ -25,93 +25,6 @@ export interface Homecoming {
   readonly stays: number
   /** How many cells differ in something else; they stay as they are here. */
   readonly others: number
-}
-
-/** A place in a cell that is filled in at work, with its text and how it takes another cell's. */
-interface Place<C extends Cell = Cell> {
-  readonly key: string
-  readonly label: string
-  readonly text: string
-  take(into: C, from: C): C
-}
-
-/** What is filled in at work, with what it was measured under and by whom. */
-const GIVEN_KEYS = ['value', 'piece', 'from', 'measured_under']
-const RESULT_KEYS = ['measured', 'measured_under']
-const STEP_KEYS = ['done', 'taken']
-
-const without = (cell: object, keys: readonly string[]): object =>
-  Object.fromEntries(Object.entries(cell).filter(([key]) => !keys.includes(key)))
-
-/** Something with some keys of another in the place of its own. */
-const withKeysOf = <T extends object>(into: T, from: T, keys: readonly string[]): T =>
-  Object.assign(
-    without(into, keys),
-    Object.fromEntries(Object.entries(from).filter(([key]) => keys.includes(key))),
-  ) as T
-
-const given = (cell: Given): Place<Given>[] => [
-  { key: 'value', label: labelOf(cell), text: cell.value, take: (into, from) => withKeysOf(into, from, GIVEN_KEYS) },
-]
-
-const result = (cell: Result): Place<Result>[] => [
-  {
-    key: 'measured',
-    label: `${labelOf(cell)}, ${WORDS.measured}`,
-    text: cell.measured ?? '',
-    take: (into, from) => withKeysOf(into, from, RESULT_KEYS),
-  },
-]
-
-const steps = (cell: Steps): Place<Steps>[] =>
-  cell.steps.map((step, at) => ({
-    key: `step ${at} ${step.text}`,
-    label: WORDS.step(at + 1, step.text),
-    text: step.done ? WORDS.ticked : step.taken ? WORDS.framesTaken(step.taken) : WORDS.notTicked,
-    take: (into, from) => ({
-      ...into,
-      steps: into.steps.map((one, i) => (i === at ? withKeysOf(one, from.steps[at] ?? one, STEP_KEYS) : one)),
-    }),
-  }))
-
-/** The fields of a table that are filled in, and whole rows that were added. */
-const table = (cell: TableCell): Place<TableCell>[] =>
-  cell.rows.flatMap((row, at) =>
-    cell.columns.flatMap((column, c) =>
-      column.formula !== undefined
-        ? []
-        : [
-            {
-              key: `row ${at} ${column.name}`,
-              label: WORDS.field(labelOf(cell), at + 1, column.label || column.name),
-              text: row[c] ?? '',
-              take: (into: TableCell, from: TableCell): TableCell => {
-                const to = into.columns.findIndex(({ name }) => name === column.name)
-                const text = from.rows[at]?.[from.columns.findIndex(({ name }) => name === column.name)] ?? ''
-                if (to < 0) return into
-                const rows = [...into.rows]
-                while (rows.length <= at) rows.push(into.columns.map(() => ''))
-                rows[at] = into.columns.map((_, i) => (i === to ? text : (rows[at]?.[i] ?? '')))
-                return { ...into, rows }
-              },
-            },
-          ],
-    ),
-  )
-
-function placesOf(cell: Cell): Place[] {
-  if (cell.kind === 'given') return given(cell) as Place[]
-  if (cell.kind === 'result') return result(cell) as Place[]
-  if (cell.kind === 'steps') return steps(cell) as Place[]
-  return cell.kind === 'table' ? (table(cell) as Place[]) : []
-}
-
-/** The cell without what is filled in at work. */
-function asMade(cell: Cell): object {
-  if (cell.kind === 'given') return without(cell, GIVEN_KEYS)
-  if (cell.kind === 'result') return without(cell, RESULT_KEYS)
-  if (cell.kind === 'steps') return { ...cell, steps: cell.steps.map((step) => without(step, STEP_KEYS)) }
-  return cell.kind === 'table' ? { ...cell, rows: [] } : cell
 }
 
 const byId = (worksheet: Worksheet | undefined): Map<string, Cell> =>

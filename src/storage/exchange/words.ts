@@ -37,12 +37,6 @@ export const EXCHANGE_WORDS = {
 
 /** The sentences on copies that come back, and on what a copy carries. */
 export const COPY_WORDS = {
-  measured: 'measured',
-  step: (n: number, text: string) => `Step ${n}: ${text}`,
-  field: (table: string, row: number, column: string) => `${table}, row ${row}, ${column}`,
-  ticked: 'ticked',
-  notTicked: 'not ticked',
-  framesTaken: (n: number) => `${plural(n, 'frame')} taken`,
   titleOf: 'Title',
   jobOf: 'Job',
   readers: 'Initials of the person who measured',

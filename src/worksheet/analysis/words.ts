@@ -1,4 +1,4 @@
-import { count } from '../../units/plural.ts'
+import { count, plural } from '../../units/plural.ts'
 
 /** Sentences about ranges, variants and comparisons. Each says what is wrong and what to do. */
 
@@ -102,3 +102,13 @@ export const byAmount = (amount: string, side: 'over' | 'under' | 'longer' | 'sh
   `${amount} ${side}`
 export const byAmounts = (amount: string, side: 'over' | 'under', also: string): string => `${amount} ${side}, ${also}`
 export const measuredAt = (when: string, by?: string): string => `measured ${when}${by ? ` by ${by}` : ''}`
+
+/** The places of a sheet that are filled in at work. */
+export const placeWords = {
+  measuredOf: (label: string): string => `${label}, measured`,
+  step: (n: number, text: string): string => `Step ${n}: ${text}`,
+  field: (table: string, row: number, column: string): string => `${table}, row ${row}, ${column}`,
+  ticked: 'ticked',
+  notTicked: 'not ticked',
+  framesTaken: (n: number): string => `${plural(n, 'frame')} taken`,
+} as const

@@ -4,7 +4,7 @@ import type { Cell, Given, Worksheet } from '../schema/document.ts'
 import type { ChosenPart } from './choose-parts.ts'
 import { compose } from './compose.ts'
 import type { PartLibrary } from './part-library.ts'
-import { isComposed, merged, type Recomposed, STATE } from './recompose.ts'
+import { isComposed, merged, type Recomposed } from './recompose.ts'
 import type { Filled, FilledRows } from './sections.ts'
 
 /** The jobs of an earlier version, whose sheets were lists of cells: enough of each to know its cells again. */
@@ -24,12 +24,28 @@ export interface OlderJob {
 /** A sheet has a job when it has this share of the job's cells: some may have been edited, removed or shared with another. */
 const ENOUGH = 0.5
 
-/** Besides what is filled in, what may differ between two sheets of one job. */
-const OTHERWISE: ReadonlySet<string> = new Set(['id', 'template', 'stage'])
+/**
+ * What may differ between two sheets of one job of version 1. The fingerprints of those jobs are saved, and only cells
+ * without these keys have them: a kind that takes another key now does not change the list.
+ */
+const OTHERWISE: ReadonlySet<string> = new Set([
+  'id',
+  'template',
+  'stage',
+  'value',
+  'from',
+  'piece',
+  'measured',
+  'measured_under',
+  'locked',
+  'folded',
+  'rows',
+  'steps',
+])
 
 /** The same for two cells that differ only in what is filled in, ticked or folded. */
 export function fingerprint(cell: Cell): string {
-  const entries = Object.entries(cell).filter(([key]) => !STATE.has(key) && !OTHERWISE.has(key))
+  const entries = Object.entries(cell).filter(([key]) => !OTHERWISE.has(key))
   const steps = cell.kind === 'steps' ? cell.steps.map(({ text, reading }) => [text, reading ?? null]) : []
   return textMark(JSON.stringify([...entries.sort(([a], [b]) => (a < b ? -1 : 1)), steps]))
 }

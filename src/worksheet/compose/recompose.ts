@@ -2,8 +2,10 @@ import { provenanceOfRows } from '../analysis/provenance.ts'
 import type { Change } from '../document/change.ts'
 import { isHeading, isNamed } from '../document/names.ts'
 import { readUnder } from '../document/reading.ts'
+import { asMade, entryFilledAs, filledAs, without } from '../kinds/filled-in.ts'
 import { followNames } from '../renaming/follow-names.ts'
-import type { Cell, Given, Worksheet } from '../schema/document.ts'
+import { isSame } from '../schema/content.ts'
+import type { Cell, Frame, Given, Worksheet } from '../schema/document.ts'
 import type { ChosenPart, Replaced } from './choose-parts.ts'
 import { type Composition, compose, partsOfSetUp, type SetUp } from './compose.ts'
 import type { OfferedSetUp, Part, PartLibrary } from './part-library.ts'
@@ -238,27 +240,12 @@ export function merged(current: readonly Cell[], base: readonly Cell[], composed
   return next
 }
 
-/** What is filled in, measured, locked, ticked or folded in a cell. */
-export const STATE: ReadonlySet<string> = new Set([
-  'value',
-  'from',
-  'piece',
-  'measured',
-  'measured_under',
-  'locked',
-  'folded',
-  'rows',
-  'steps',
-])
-const withoutState = (cell: Cell): string =>
-  JSON.stringify(
-    Object.entries(cell)
-      .filter(([key]) => !STATE.has(key))
-      .sort(([a], [b]) => (a < b ? -1 : 1)),
-  )
+/** A cell as it was composed: the steps of a sheet are composed anew, and cells may be locked and folded. */
+const asComposed = (cell: Cell): object =>
+  without(asMade(cell), cell.kind === 'steps' ? ['locked', 'folded', 'steps'] : ['locked', 'folded'])
 
 /** Whether a cell is as it was composed, apart from what is filled in. */
-const same = (a: Cell, b: Cell): boolean => withoutState(a) === withoutState(b)
+const same = (a: Cell, b: Cell): boolean => isSame(asComposed(a), asComposed(b))
 
 /** What is filled in, locked, ticked off or folded in a cell, to go on in its new form. */
 function stateOf(there: Cell, next: Cell): Partial<Cell> {
@@ -267,6 +254,7 @@ function stateOf(there: Cell, next: Cell): Partial<Cell> {
   const measured = there.kind === 'result' && there.measured !== undefined ? { measured: there.measured } : {}
   const under = readUnder(there)
   const read = under ? { measured_under: under } : {}
+  if (there.kind === 'frame' && next.kind === 'frame') return pictureOf(there, next)
   if (there.kind !== 'steps' || next.kind !== 'steps')
     return { ...folded, ...locked, ...measured, ...read } as Partial<Cell>
   const known = new Map(there.steps.map((step) => [step.text, step]))
@@ -276,4 +264,11 @@ function stateOf(there: Cell, next: Cell): Partial<Cell> {
       return { ...step, ...(done ? { done } : {}), ...(taken === undefined ? {} : { taken }) }
     }),
   }
+}
+
+/** The picture that was measured in a cell, with the places of the areas it still has. */
+function pictureOf(there: Frame, next: Frame): Frame {
+  const known = new Map((there.areas ?? []).map((area) => [area.name, area]))
+  const areas = next.areas?.map((area) => entryFilledAs(area, known.get(area.name) ?? area, 'frame', 'areas'))
+  return { ...filledAs(next, there), ...(areas ? { areas } : {}) }
 }

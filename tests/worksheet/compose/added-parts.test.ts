@@ -405,3 +405,34 @@ describe('a sheet saved while each set-up had a given of its own for what they s
     expect(value(undefined)).toMatchObject({ value: '' })
   })
 })
+
+describe('cells composed anew', () => {
+  const pixels = { width: 600, height: 400, bits: 8, channels: 3, encoding: 'sRGB' }
+  const frame: Cell = {
+    ...{ kind: 'frame', id: 'f', name: 'card', read_under: ['height'] },
+    areas: [{ kind: 'patch', name: 'grey' }],
+  }
+
+  it('have the picture that was measured, with the places of its areas', () => {
+    const measured = {
+      picture: { name: 'card.tif', size: 9, digest: 'd', pixels, taken: null },
+      readings: { grey: { light: 1 } },
+      measured_under: { text: 'd', figures: { height: '500' }, by: 'R.S.' },
+      areas: [{ kind: 'patch' as const, name: 'grey', box: [1, 2, 3, 4] }],
+    }
+    const next: Cell = { ...frame, read_under: ['height', 'aperture'] }
+    expect(merged([{ ...frame, ...measured }], [frame], [next])).toStrictEqual([{ ...next, ...measured }])
+    expect(merged([frame], [frame], [next])).toStrictEqual([next])
+  })
+
+  it('are not put in the place of a drawing that was fed otherwise by hand', () => {
+    const drawing = (height: string): Cell => ({ kind: 'drawing', id: 'd', drawing: 'set-up', from: { height } })
+    expect(merged([drawing('mine')], [drawing('height')], [drawing('lens_height')])).toEqual([drawing('mine')])
+    expect(merged([drawing('height')], [drawing('height')], [drawing('lens_height')])).toEqual([drawing('lens_height')])
+  })
+
+  it('are folded and locked as they were', () => {
+    const locked: Cell = given('a', '1', { locked: true })
+    expect(merged([locked], [given('a', '1')], [given('a', '1', { unit: 'mm' })])).toEqual([{ ...locked, unit: 'mm' }])
+  })
+})
