@@ -207,6 +207,10 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
   ],
   'storage/exchange: BACKUP_WORDS.wereHere': COUNTS,
   'worksheet/analysis: placeWords.framesTaken': COUNTS,
+  'worksheet/analysis: placeWords.areasMeasured': [
+    ['card.tif', 1],
+    ['card.tif', 12],
+  ],
   'units: wrongKind': [
     ['a time', 'a length', 'mm'],
     ['a time', 'a plain number', ''],

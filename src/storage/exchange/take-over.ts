@@ -1,5 +1,5 @@
-import { placesOf } from '../../worksheet/analysis/places.ts'
-import { asMade } from '../../worksheet/kinds/filled-in.ts'
+import { canTake, holdSame, type Place, placesOf } from '../../worksheet/analysis/places.ts'
+import { asMade, without } from '../../worksheet/kinds/filled-in.ts'
 import { isSame } from '../../worksheet/schema/content.ts'
 import type { Cell, Worksheet } from '../../worksheet/schema/document.ts'
 import { withoutPreviews } from './previews.ts'
@@ -30,6 +30,14 @@ export interface Homecoming {
 const byId = (worksheet: Worksheet | undefined): Map<string, Cell> =>
   new Map(worksheet?.cells.map((cell) => [cell.id, cell]))
 
+const byKey = (cell: Cell): Map<string, Place> => new Map(placesOf(cell).map((place) => [place.key, place]))
+
+/** Whether a cell was made otherwise: areas that a picture was measured with come with the picture. */
+function differsElsewhere(ours: Cell, theirs: Cell): boolean {
+  const come = theirs.kind === 'frame' && theirs.picture !== undefined && canTake(ours, theirs) ? ['areas'] : []
+  return !isSame(without(asMade(ours), come), without(asMade(theirs), come))
+}
+
 /** What a copy has otherwise than the sheet here; `before` is the sheet as it was when the copy was made. */
 export function homecoming(here: Worksheet, there: Worksheet, before: Worksheet | undefined): Homecoming {
   const differences: Difference[] = []
@@ -44,26 +52,25 @@ export function homecoming(here: Worksheet, there: Worksheet, before: Worksheet 
       others++
       continue
     }
-    if (!isSame(asMade(ours), asMade(theirs))) others++
+    if (differsElsewhere(ours, theirs)) others++
+    if (!canTake(ours, theirs)) continue
     const old = earlier.get(theirs.id)
-    const ourPlaces = new Map(placesOf(ours).map((place) => [place.key, place.text]))
-    const oldPlaces =
-      old?.kind === theirs.kind ? new Map(placesOf(old).map((place) => [place.key, place.text])) : undefined
-    for (const { key, label, text } of placesOf(theirs)) {
+    const ourPlaces = byKey(ours)
+    const oldPlaces = old?.kind === theirs.kind ? byKey(old) : undefined
+    for (const place of placesOf(theirs)) {
+      const { key, label, text } = place
+      const [now, was] = [ourPlaces.get(key), oldPlaces?.get(key)]
       // A step with another text is another step; a row that is not here is one that was added.
-      if (!ourPlaces.has(key) && theirs.kind === 'steps') continue
-      const now = ourPlaces.get(key) ?? ''
-      if (now === text) continue
-      const was = oldPlaces && (oldPlaces.get(key) ?? '')
-      if (was === text) stays++
+      if ((!now && theirs.kind === 'steps') || holdSame(now, place)) continue
+      if (oldPlaces && holdSame(was, place)) stays++
       else
         differences.push({
           key: `${theirs.id} ${key}`,
           label,
-          here: now,
+          here: now?.text ?? '',
           there: text,
-          before: was,
-          isClash: was !== undefined && was !== now,
+          before: oldPlaces && (was?.text ?? ''),
+          isClash: oldPlaces !== undefined && !holdSame(was, now),
         })
     }
   }
@@ -75,7 +82,7 @@ export function takenOver(here: Worksheet, there: Worksheet, keys: ReadonlySet<s
   const theirs = byId(there)
   const cells = here.cells.map((cell) => {
     const from = theirs.get(cell.id)
-    if (from?.kind !== cell.kind) return cell
+    if (!from || !canTake(cell, from)) return cell
     return placesOf(from)
       .filter(({ key }) => keys.has(`${cell.id} ${key}`))
       .reduce((into, place) => place.take(into, from), cell)

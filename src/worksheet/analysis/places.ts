@@ -1,6 +1,7 @@
 import { labelOf } from '../document/label.ts'
-import { entryFilledAs, filledAs } from '../kinds/filled-in.ts'
-import type { Cell, Given, Result, Steps, TableCell } from '../schema/document.ts'
+import { asMade, entryFilledAs, filledAs, without } from '../kinds/filled-in.ts'
+import { isSame } from '../schema/content.ts'
+import type { Cell, Frame, Given, Result, Steps, TableCell } from '../schema/document.ts'
 import { placeWords as words } from './words.ts'
 
 /** A place in a cell that is filled in at work, with its text and how it takes another cell's. */
@@ -8,6 +9,8 @@ export interface Place<C extends Cell = Cell> {
   readonly key: string
   readonly label: string
   readonly text: string
+  /** What is there, where the text does not say all of it. */
+  readonly content?: unknown
   take(into: C, from: C): C
 }
 
@@ -55,10 +58,41 @@ const table = (cell: TableCell): Place<TableCell>[] =>
     ),
   )
 
+/** The picture that was measured, with the areas marked on it. */
+const frame = (cell: Frame): Place<Frame>[] => {
+  const { picture, readings = {}, series, areas } = cell
+  return [
+    {
+      key: 'picture',
+      label: words.pictureOf(labelOf(cell)),
+      text: picture ? words.areasMeasured(picture.name, Object.keys(readings).length) : '',
+      content: picture && { picture: without(picture, ['preview']), readings, series, areas },
+      take: (into, from) => {
+        const next: Frame = { ...filledAs(into, from), ...(from.areas ? { areas: from.areas } : {}) }
+        const preview = next.picture?.preview ?? into.picture?.preview
+        const isKnown = preview !== undefined && next.picture?.digest === into.picture?.digest
+        return next.picture && isKnown ? { ...next, picture: { ...next.picture, preview } } : next
+      },
+    },
+  ]
+}
+
+/** Whether two places hold the same. */
+export const holdSame = (a: Place | undefined, b: Place | undefined): boolean =>
+  (a?.text ?? '') === (b?.text ?? '') && isSame(a?.content, b?.content)
+
+/** Whether a cell can take what another one holds: a picture needs each area the frame has, as formulas may read any. */
+export function canTake(into: Cell, from: Cell): boolean {
+  if (into.kind !== 'frame' || from.kind !== 'frame') return into.kind === from.kind
+  const theirs = (asMade(from) as Frame).areas ?? []
+  return ((asMade(into) as Frame).areas ?? []).every((area) => theirs.some((one) => isSame(one, area)))
+}
+
 /** The places of a cell that are filled in at work. */
 export function placesOf(cell: Cell): Place[] {
   if (cell.kind === 'given') return given(cell) as Place[]
   if (cell.kind === 'result') return result(cell) as Place[]
   if (cell.kind === 'steps') return steps(cell) as Place[]
+  if (cell.kind === 'frame') return frame(cell) as Place[]
   return cell.kind === 'table' ? (table(cell) as Place[]) : []
 }

@@ -111,4 +111,6 @@ export const placeWords = {
   ticked: 'ticked',
   notTicked: 'not ticked',
   framesTaken: (n: number): string => `${plural(n, 'frame')} taken`,
+  pictureOf: (label: string): string => `${label}, picture`,
+  areasMeasured: (file: string, areas: number): string => `${file}, ${plural(areas, 'area')} measured`,
 } as const

@@ -6,7 +6,7 @@ import { originOf, withOrigin } from '../../../src/storage/exchange/origin.ts'
 import { saveReceived } from '../../../src/storage/exchange/save-received.ts'
 import { homecoming, takenOver } from '../../../src/storage/exchange/take-over.ts'
 import { openMemory } from '../../../src/storage/store/memory-store.ts'
-import type { Cell, Worksheet } from '../../../src/worksheet/schema/document.ts'
+import type { Cell, Frame, Worksheet } from '../../../src/worksheet/schema/document.ts'
 import { saveOver } from '../sheets.ts'
 
 const sheet = (more: {
@@ -47,6 +47,8 @@ const sheet = (more: {
 })
 
 const withCells = (cells: Cell[]): Worksheet => ({ ...sheet({}), cells })
+
+const pictureIn = ({ picture }: Partial<Frame>) => picture as NonNullable<Frame['picture']>
 
 const all = (here: Worksheet, there: Worksheet, before?: Worksheet): Set<string> =>
   new Set(homecoming(here, there, before).differences.map(({ key }) => key))
@@ -141,6 +143,70 @@ describe('what comes home', () => {
       { kind: 'frame', id: 'f', name: 'card', picture },
     ])
     expect(homecoming(here, there, here)).toEqual({ differences: [], stays: 0, others: 0 })
+  })
+})
+
+describe('a picture that was measured in a copy', () => {
+  const pixels = { width: 600, height: 400, bits: 8, channels: 3, encoding: 'sRGB' }
+  const frame = (more: Partial<Frame> = {}): Worksheet =>
+    withCells([
+      {
+        ...{ kind: 'frame', id: 'f', name: 'card', label: 'Plain card', read_under: ['height'] },
+        areas: [{ kind: 'patch', name: 'grey' }],
+        ...more,
+      },
+    ])
+  const measured = (digest: string, light = 1): Partial<Frame> => ({
+    picture: { name: 'card.tif', size: 9, digest, pixels, taken: null },
+    areas: [{ kind: 'patch', name: 'grey', box: [light, 1, 9, 9] }],
+    readings: { grey: { light } },
+    measured_under: { text: digest, figures: { height: '500' }, when: '2026-03-02T14:02:00Z', by: 'R.S.' },
+  })
+
+  it('comes home with its areas, what it was measured under and by whom', () => {
+    const [here, there] = [frame(), frame(measured('d'))]
+    expect(homecoming(here, there, here)).toEqual({
+      differences: [
+        {
+          key: 'f picture',
+          label: 'Plain card, picture',
+          here: '',
+          there: 'card.tif, 1 area measured',
+          before: '',
+          isClash: false,
+        },
+      ],
+      stays: 0,
+      others: 0,
+    })
+    expect(takenOver(here, there, all(here, there))).toEqual(there)
+    expect(homecoming(there, here, here)).toMatchObject({ differences: [], stays: 1 })
+  })
+
+  it('differs also where only what was read in it does', () => {
+    const [here, there] = [frame(measured('d')), frame(measured('d', 2))]
+    expect(homecoming(here, there, frame()).differences).toMatchObject([{ isClash: true }])
+    expect(takenOver(here, there, all(here, there))).toEqual(there)
+    expect(homecoming(here, here, frame())).toEqual({ differences: [], stays: 0, others: 0 })
+  })
+
+  it('leaves the small copy of the same picture, and not that of another', () => {
+    const preview = { image: 'data:image/jpeg;base64,AA' }
+    const here = frame({ ...measured('d'), picture: { ...pictureIn(measured('d')), preview } })
+    const taken = (there: Worksheet): unknown =>
+      (takenOver(here, there, all(here, there)).cells[0] as Frame).picture?.preview
+    expect(taken(frame(measured('d', 2)))).toEqual(preview)
+    expect(taken(frame(measured('e')))).toBeUndefined()
+  })
+
+  it('brings areas that were added, and is not taken without one the frame here has', () => {
+    const more = [...(measured('d').areas ?? []), { kind: 'edge' as const, name: 'edge' }]
+    const [here, there] = [frame(), frame({ ...measured('d'), areas: more })]
+    expect(homecoming(here, there, here)).toMatchObject({ differences: [{ key: 'f picture' }], others: 0 })
+    expect(takenOver(here, there, all(here, there))).toEqual(there)
+    const without = frame({ ...measured('d'), areas: [{ kind: 'patch', name: 'white' }] })
+    expect(homecoming(here, without, here)).toEqual({ differences: [], stays: 0, others: 1 })
+    expect(takenOver(here, without, new Set(['f picture']))).toEqual(here)
   })
 })
 
