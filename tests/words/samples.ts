@@ -206,6 +206,12 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
     [30, 12],
   ],
   'storage/exchange: BACKUP_WORDS.wereHere': COUNTS,
+  'worksheet/analysis: rows': COUNTS,
+  'worksheet/analysis: rowsThen': [
+    [1, 20],
+    [30, 120],
+  ],
+  'worksheet/analysis: measuredAgain': [['card.tif, 3 areas measured']],
   'worksheet/analysis: placeWords.framesTaken': COUNTS,
   'worksheet/analysis: placeWords.areasMeasured': [
     ['card.tif', 1],

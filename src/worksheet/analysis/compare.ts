@@ -3,7 +3,10 @@ import { isNamed } from '../document/names.ts'
 import { UNTITLED_SHEET } from '../document/words.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import type { Outcome } from '../engine/outcome.ts'
-import type { Cell, Given, NamedCell, Note, Worksheet } from '../schema/document.ts'
+import { asMade, without } from '../kinds/filled-in.ts'
+import { isSame } from '../schema/content.ts'
+import type { Cell, Given, NamedCell, Note, TableCell, Worksheet } from '../schema/document.ts'
+import { holdSame, placesOf } from './places.ts'
 import * as words from './words.ts'
 
 /** What kind of thing differs, in the order it is listed. */
@@ -36,6 +39,9 @@ function readAs(sheet: Sheet, { id, value }: Given): string {
   return outcome.state === 'value' ? outcome.shown.text : filled(value)
 }
 
+/** A difference within a cell, by the label of the cell where it has none of its own. */
+type Unlabelled = Omit<Difference, 'label'> & { readonly label?: string }
+
 /** How the cells of one kind are compared. */
 interface Comparison<C extends Cell> {
   readonly part: Part
@@ -44,7 +50,7 @@ interface Comparison<C extends Cell> {
   /** What it says in short, where it comes or goes as a whole. */
   summary(sheet: Sheet, cell: C): string
   /** What differs between two states of it besides its name and how it is set up. */
-  differences?(before: Sheet, was: C, after: Sheet, is: C): Iterable<Omit<Difference, 'label'>>
+  differences?(before: Sheet, was: C, after: Sheet, is: C): Iterable<Unlabelled>
 }
 
 const titled = (part: Part): Comparison<Exclude<Cell, NamedCell | Note>> => ({
@@ -59,13 +65,37 @@ const named = (part: Part): Comparison<NamedCell> => ({ part, called: labelOf, s
 const between = (part: Part, was: string, is: string): Omit<Difference, 'label'>[] =>
   was === is ? [] : [{ part, was, is }]
 
+const SET_UP_OTHERWISE: Unlabelled = { part: 'cells', was: words.setUpThen, is: words.setUpNow }
+
+/** So many fields of a table are listed one by one. */
+const MOST_FIELDS = 12
+
+/** What differs in the places that are filled in at work. */
+function placed(part: Part, was: Cell, is: Cell): Unlabelled[] {
+  const [before, after] = [was, is].map((cell) => new Map(placesOf(cell).map((place) => [place.key, place])))
+  return [...new Map([...(before ?? []), ...(after ?? [])])].flatMap(([key, { label }]) => {
+    const [old, now] = [before?.get(key), after?.get(key)]
+    // A step that says something else is another step, and part of how the cell is set up.
+    if (holdSame(old, now) || (is.kind === 'steps' && !(old && now))) return []
+    const [one, other] = [filled(old?.text ?? ''), filled(now?.text ?? '')]
+    return [{ part, label, was: one, is: one === other ? words.measuredAgain(other) : other }]
+  })
+}
+
+function fieldsOf(was: TableCell, is: TableCell): Unlabelled[] {
+  const found = placed('tables', was, is)
+  if (found.length <= MOST_FIELDS) return found
+  return [{ part: 'tables', was: words.rows(was.rows.length), is: words.rowsThen(is.rows.length, found.length) }]
+}
+
 const COMPARISONS: { readonly [K in Cell['kind']]: Comparison<Extract<Cell, { kind: K }>> } = {
   given: {
     part: 'givens',
     called: labelOf,
     summary: readAs,
     differences(before, was, after, is) {
-      if (was.value === is.value) return []
+      // The same piece of kit may have other figures.
+      if (was.value === is.value) return isSame(was.piece, is.piece) ? [] : [SET_UP_OTHERWISE]
       const found = between('givens', readAs(before, was), readAs(after, is))
       // Where both are read as the same, the difference is in how it was typed.
       return found.length > 0 ? found : between('givens', filled(was.value), filled(is.value))
@@ -99,27 +129,25 @@ const COMPARISONS: { readonly [K in Cell['kind']]: Comparison<Extract<Cell, { ki
       was.text === is.text ? [] : [{ part: 'notes', was: shortened(filled(was.text)), is: shortened(filled(is.text)) }],
   },
   drawing: titled('notes'),
-  steps: titled('notes'),
-  table: named('tables'),
+  steps: { ...titled('notes'), differences: (_, was, __, is) => placed('notes', was, is) },
+  table: { ...named('tables'), differences: (_, was, __, is) => fieldsOf(was, is) },
   range: titled('tables'),
   variants: titled('tables'),
   run: titled('tables'),
-  frame: named('notes'),
-  function: titled('formulas'),
+  frame: { ...named('notes'), differences: (_, was, __, is) => placed('notes', was, is) },
+  function: {
+    ...titled('formulas'),
+    differences: (_, was, __, is) => between('formulas', filled(was.formula ?? ''), filled(is.formula ?? '')),
+  },
 }
 
 const comparisonOf = (cell: Cell): Comparison<Cell> => COMPARISONS[cell.kind] as Comparison<Cell>
 
 const calledOf = (cell: Cell): string => comparisonOf(cell).called(cell)
 
-/** The keys of a cell compared one by one above, or with one of these; the others count together as how the cell is set up. */
-const COMPARED_ALONE = new Set(['id', 'value', 'formula', 'condition', 'text', 'measured', 'measured_under'])
-const setUp = (cell: Cell): string =>
-  JSON.stringify(
-    Object.entries(cell)
-      .filter(([key]) => !COMPARED_ALONE.has(key))
-      .sort(([a], [b]) => (a < b ? -1 : 1)),
-  )
+/** The keys compared one by one above, or not at all; the others count together as how the cell is set up. */
+const COMPARED_ALONE = ['id', 'formula', 'condition', 'text']
+const setUp = (cell: Cell): object => without(asMade(cell), COMPARED_ALONE)
 
 /** The cell of one sheet that answers a cell of another: by its id, or its name where ids were made anew. */
 function counterparts(from: Worksheet, to: Worksheet): ReadonlyMap<Cell, Cell> {
@@ -141,7 +169,7 @@ function* ofCell(before: Sheet, was: Cell, after: Sheet, is: Cell): Generator<Di
   const label = calledOf(is)
   for (const one of comparisonOf(is).differences?.(before, was, after, is) ?? []) yield { label, ...one }
   if (calledOf(was) !== label) yield { part: 'cells', label, was: words.called(calledOf(was)), is: words.called(label) }
-  else if (setUp(was) !== setUp(is)) yield { part: 'cells', label, was: words.setUpThen, is: words.setUpNow }
+  else if (!isSame(setUp(was), setUp(is))) yield { label, ...SET_UP_OTHERWISE }
 }
 
 function* differencesOf(before: Sheet, after: Sheet): Generator<Difference> {

@@ -71,6 +71,9 @@ export const variant = (number: number): string => `Variant ${number}`
 export const called = (label: string): string => `called ${label}`
 export const setUpThen = 'earlier settings'
 export const setUpNow = 'changed settings'
+export const measuredAgain = (what: string): string => `${what} again`
+export const rows = (n: number): string => plural(n, 'row')
+export const rowsThen = (n: number, fields: number): string => `${plural(n, 'row')}, ${plural(fields, 'field')} changed`
 export const orderThen = 'earlier order'
 export const orderNow = 'changed order'
 export const noteTitles = { heading: 'Heading', caution: 'Caution', prose: 'Note' } as const

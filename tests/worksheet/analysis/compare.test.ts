@@ -80,6 +80,72 @@ describe('what differs', () => {
   })
 })
 
+describe('what differs in what is filled in at work', () => {
+  const steps = (more: object, text = 'Level the stand'): Cell => ({
+    kind: 'steps',
+    id: 's',
+    steps: [{ text, ...more }],
+  })
+  const table = (...values: readonly string[]): Cell => ({
+    ...{ kind: 'table', id: 't', name: 't', label: 'Readings', columns: [{ name: 'light', unit: 'lx' }] },
+    rows: values.map((value) => [value]),
+  })
+  const pixels = { width: 600, height: 400, bits: 8, channels: 3, encoding: 'sRGB' }
+  const frame = (digest: string, name = 'card.tif'): Cell => ({
+    ...{ kind: 'frame', id: 'f', name: 'f', label: 'Plain card' },
+    picture: { name, size: 9, digest, pixels, taken: null },
+    readings: { grey: {} },
+  })
+
+  it('is nothing where a value only came from somewhere else', () => {
+    const from = { kind: 'kit' as const, text: '420 mm' }
+    expect(reported([width], [{ ...width, from } as Cell])).toEqual([])
+    expect(reported([table('1')], [{ ...table('1'), from: { kind: 'typed', text: '' } } as Cell])).toEqual([])
+  })
+
+  it('is a piece of kit with other figures', () => {
+    const lens = (focal: string): Cell => given('lens', 'A lens', { entry: 'kit', sort: 'lens', piece: { focal } })
+    expect(reported([lens('60 mm')], [lens('60 mm')])).toEqual([])
+    expect(reported([lens('60 mm')], [lens('80 mm')])).toEqual(['cells: lens: earlier settings → changed settings'])
+  })
+
+  it('is a step that was ticked, or frames that were counted', () => {
+    expect(reported([steps({})], [steps({ done: true })])).toEqual([
+      'notes: Step 1: Level the stand: not ticked → ticked',
+    ])
+    expect(reported([steps({ taken: 1 })], [steps({ taken: 2 })])).toEqual([
+      'notes: Step 1: Level the stand: 1 frame taken → 2 frames taken',
+    ])
+    expect(reported([steps({})], [steps({ done: true }, 'Level the column')])).toEqual([
+      'cells: Steps: earlier settings → changed settings',
+    ])
+  })
+
+  it('is each field of a table, or how many there are', () => {
+    expect(reported([table('1', '2')], [table('1', '3', '4')])).toEqual([
+      'tables: Readings, row 2, light: 2 → 3',
+      'tables: Readings, row 3, light: empty → 4',
+    ])
+    expect(reported([table('1')], [table(...'abcdefghijklm')])).toEqual([
+      'tables: Readings: 1 row → 13 rows, 13 fields changed',
+    ])
+  })
+
+  it('is a picture that was measured, also where the file has the same name', () => {
+    expect(reported([frame('a')], [frame('b', 'next.tif')])).toEqual([
+      'notes: Plain card, picture: card.tif, 1 area measured → next.tif, 1 area measured',
+    ])
+    expect(reported([frame('a')], [frame('b')])).toEqual([
+      'notes: Plain card, picture: card.tif, 1 area measured → card.tif, 1 area measured again',
+    ])
+  })
+})
+
+test('the formula of a function of the sheet differs', () => {
+  const own = (formula: string): Cell => ({ kind: 'function', id: 'g', name: 'twice', arguments: [], formula })
+  expect(reported([own('2')], [own('3')])).toEqual(['formulas: twice: 2 → 3'])
+})
+
 test('compared one way and the other, the same things differ', () => {
   const value = fc.constantFrom('', '100 mm', '200 mm', 'nonsense')
   const cells = fc
