@@ -160,6 +160,7 @@ function givenForm(form: Form, cell: Given): TemplateResult {
     ${numeric ? distributionFields(form, cell) : nothing}
     <div class="all ticks">
       ${figureFlags(form, cell)} ${flag(form, cell, 'fixed', formWords.fixed)}
+      ${entry === 'quantity' ? flag(form, cell, 'whole', formWords.whole) : nothing}
       ${
         numeric
           ? html`<button type="button" class="word" @click=${() => form.put(asResult(cell), `to-result:${cell.id}`)}>${formWords.makeResult}</button>`

@@ -39,6 +39,7 @@ export const formWords = {
   locked: 'Locked at the stand',
   makeResult: 'Make it a result',
   makeGiven: 'Make it a given with this figure',
+  whole: 'Whole numbers only',
   fixed: 'Fixed: no suggestion changes it',
   sort: 'Kind of equipment',
   chooseSort: 'Choose a kind',

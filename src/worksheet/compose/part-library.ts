@@ -24,6 +24,7 @@ export interface PublishedName {
   readonly options?: readonly string[]
   readonly least?: string
   readonly most?: string
+  readonly whole?: boolean
   readonly more_exact?: boolean
   readonly stand?: boolean
   readonly fixed?: boolean

@@ -197,7 +197,7 @@ function settingsIn(
 }
 
 const GIVEN_KEYS = [
-  ...['label', 'unit', 'options', 'more_exact', 'hint', 'least', 'most', 'fixed', 'stand', 'sort', 'reading'],
+  ...['label', 'unit', 'options', 'more_exact', 'hint', 'least', 'most', 'whole', 'fixed', 'stand', 'sort', 'reading'],
 ] as const
 
 function givenCell(

@@ -12,13 +12,14 @@ export interface ChosenPiece {
 }
 
 /** Reads one figure of a piece as the given it is. */
-export function readFigure({ name, entry, unit, options }: KitFigure, value: string): GivenReading {
+export function readFigure({ name, entry, unit, options, whole }: KitFigure, value: string): GivenReading {
   const cell: Given = { kind: 'given', id: name, name, value }
   return readGiven({
     ...cell,
     ...(entry === undefined ? {} : { entry }),
     ...(unit ? { unit } : {}),
     ...(options ? { options: [...options] } : {}),
+    ...(whole ? { whole } : {}),
   })
 }
 

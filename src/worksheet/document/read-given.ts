@@ -321,6 +321,13 @@ function checkRange(value: number, given: Given, unit: DisplayUnit | undefined):
   const slack = SLACK * Math.abs(value)
   if (least !== undefined && value < least - slack) refuse(words.atLeast(String(given.least)))
   if (most !== undefined && value > most + slack) refuse(words.atMost(String(given.most)))
+  if (given.whole) checkWhole(value, given.value)
+}
+
+/** Refuses a fraction of what is counted; the text is said to be wrong as a whole. */
+export function checkWhole(value: number, text: string): number {
+  if (Math.abs(value - Math.round(value)) <= SLACK * Math.abs(value)) return value
+  throw new ReadError(words.whole(Math.floor(value)), 0, text.length)
 }
 
 /** What is wrong with a text that could not be read, with how to write it instead. */

@@ -23,6 +23,8 @@ export const unreadableRange = (text: string, why: string): string =>
   `The range of this cell cannot be read: ${quoted(text)}. ${why}`
 export const atLeast = (limit: string): string => `This must be at least ${limit}.`
 export const atMost = (limit: string): string => `This must be at most ${limit}.`
+export const whole = (below: number): string =>
+  `This counts, so it is a whole number, such as ${below} or ${below + 1}.`
 
 export const otherLight =
   'How lx and cd/m² relate depends on the surface. Type the reading in the unit of this field, or as EV at ISO 100.'

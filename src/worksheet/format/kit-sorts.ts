@@ -18,6 +18,7 @@ export interface KitFigure {
   readonly entry?: 'size' | 'list' | 'text' | 'choice'
   readonly unit?: string
   readonly options?: readonly string[]
+  readonly whole?: true
 }
 
 const sensor: readonly KitFigure[] = [
@@ -27,7 +28,7 @@ const sensor: readonly KitFigure[] = [
 
 /** What is known of each sort, named as in the vocabulary of the templates wherever that has a name for it. */
 export const KIT_FIGURES: Readonly<Record<KitSort, readonly KitFigure[]>> = {
-  camera: [...sensor, { name: 'bits', unit: '' }, { name: 'mass', unit: 'kg' }],
+  camera: [...sensor, { name: 'bits', unit: '', whole: true }, { name: 'mass', unit: 'kg' }],
   phone: [
     ...sensor,
     { name: 'focal', unit: 'mm' },

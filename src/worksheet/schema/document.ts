@@ -64,6 +64,8 @@ const given = v.looseObject({
   /** The allowed range, as typed. */
   least: v.optional(text),
   most: v.optional(text),
+  /** It counts something, so a fraction is refused. */
+  whole: v.optional(v.boolean()),
   /** Cannot sensibly be changed to make a check pass: the original's size, a reading. */
   fixed: v.optional(v.boolean()),
   /** Cannot be changed at the stand until it is unlocked. */
@@ -183,6 +185,8 @@ const column = v.looseObject({
   formula: v.optional(text),
   /** What an empty field of a filled row takes, as typed. */
   default: v.optional(text),
+  /** It counts something, so a fraction is refused. */
+  whole: v.optional(v.boolean()),
   /** May stay empty; a row with any other empty field is left out of what formulas see. */
   may_be_empty: v.optional(v.boolean()),
   /** The figures under the column. */

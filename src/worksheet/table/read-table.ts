@@ -1,6 +1,6 @@
 import { type Diagnostic, number, TEXT, type Type, type Value, YES_NO } from '../../language/index.ts'
 import { aKind, type DisplayUnit, NONE, nearest, ReadError, readQuantity } from '../../units/index.ts'
-import { declaredUnit } from '../document/read-given.ts'
+import { checkWhole, declaredUnit } from '../document/read-given.ts'
 import { chooseOne, noOptions, yesOrNo } from '../document/words.ts'
 import type { Column } from '../schema/document.ts'
 import { readDate, readDateTime, readTime } from './date-time.ts'
@@ -67,6 +67,7 @@ export function rowReader(columns: readonly Column[]): RowReader {
       column.unit ?? '',
       hasFormula(column),
       column.may_be_empty === true,
+      column.whole === true,
       column.entry === 'choice' ? (column.options ?? []) : [],
       column.default ?? '',
     ]),
@@ -164,9 +165,16 @@ export function readColumn(column: Column): ReadColumn {
       const read = quantityReader(unit)
       return { column, type: number(unit.dimension, unit.notation), unit, read: (text) => read(choose(text)) }
     }
-    case 'quantity':
+    case 'quantity': {
       if (error) return { column, type: undefined, unit: undefined, error, read: asText }
-      return { column, type: number(unit?.dimension ?? NONE, unit?.notation), unit, read: quantityReader(unit) }
+      const read = quantityReader(unit)
+      return {
+        column,
+        type: number(unit?.dimension ?? NONE, unit?.notation),
+        unit,
+        read: column.whole ? (text) => checkWhole(read(text), text) : read,
+      }
+    }
   }
 }
 

@@ -155,6 +155,16 @@ describe('an allowed range', () => {
     expect(shown('2001', range)).toMatch(/at most 2 m/)
   })
 
+  it('of what is counted refuses a fraction, and says which whole numbers are near', () => {
+    const count = { unit: '1', least: '1', most: '8', whole: true }
+    expect(shown('2', count)).toBe('2')
+    expect(read('6/3', count)).toMatchObject({ value: 2 })
+    expect(shown('2.5', count)).toMatch(/whole number, such as 2 or 3/)
+    expect(shown('0.5', count)).toMatch(/at least 1/)
+    expect(shown('2, 2.5', { ...count, entry: 'list' })).toMatch(/whole number/)
+    expect(shown('2.5', { ...count, whole: false })).toBe('2.5')
+  })
+
   it('that cannot be read is reported as such, at a place inside the value', () => {
     const outcome = read('5', { unit: 'mm', least: 'nothing in particular' })
     expect(outcome).toMatchObject({ state: 'error', diagnostics: [{ from: 0, to: 1 }] })

@@ -32,6 +32,12 @@ describe('a field of a quantity', () => {
     expect(field('20', { unit: '°C' })).toBeCloseTo(293.15, 9)
   })
 
+  it('of what is counted takes no fraction', () => {
+    expect(field('12', { whole: true })).toBe(12)
+    expect(field('2,5', { whole: true })).toMatch(/whole number, such as 2 or 3/)
+    expect(field('2,5')).toBe(2.5)
+  })
+
   it('of another kind is reported', () => {
     expect(field('3 kg', { unit: 'mm' })).toMatch(/length/)
     expect(field('3 mm')).toMatch(/no unit and takes plain numbers; this is a length/)
