@@ -216,6 +216,7 @@ function readList(given: Given, unit: DisplayUnit | undefined, constants?: Meter
   if (!first) throw new ReadError(words.listIsEmpty, 0, given.value.length)
   for (const item of items) {
     if (item.dimension !== first.dimension) throw new ReadError(words.listOfTwoKinds, 0, given.value.length)
+    if (item.tolerance !== undefined) throw new ReadError(words.listWithLimits, 0, given.value.length)
     checkRange(item.value, given, unit)
   }
   const type = list(unit ? numberIn(unit) : typeOfReading(first.dimension, given.value))

@@ -43,6 +43,7 @@ export const sizeOfTwoKinds = 'Width and height must be of the same kind.'
 export const sizeAboveZero = 'Both sides of a size must be above zero.'
 export const listIsEmpty = 'Write values with commas between them, such as 12, 20, 36.'
 export const listOfTwoKinds = 'The values of a list must be of the same kind.'
+export const listWithLimits = 'The values of a list take no ± limits. Type the values alone, such as 12, 20, 36.'
 export const twoValues = 'two values'
 
 export const coverage = (why: string): string =>

@@ -70,6 +70,11 @@ describe('a list', () => {
     })
   })
 
+  it('says that its values take no limits, which would be lost', () => {
+    for (const text of ['60 ± 2', '60 mm ± 2', '12, 20 ± 1'])
+      expect(shown(text, { entry: 'list', unit: 'mm' })).toMatch(/take no ± limits/)
+  })
+
   it('says where a value cannot be read', () => {
     expect(read('12, abc', { entry: 'list', unit: 'mm' })).toMatchObject({
       state: 'error',
