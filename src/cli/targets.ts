@@ -1,5 +1,5 @@
 import { adviseTarget } from '../worksheet/advice/advise.ts'
-import { WORDS } from '../worksheet/advice/words.ts'
+import { adviceWords } from '../worksheet/advice/words.ts'
 import type { Sheet } from '../worksheet/index.ts'
 import type { Result } from '../worksheet/schema/document.ts'
 import { type PlanReport, planReport } from './advice.ts'
@@ -26,7 +26,7 @@ export function targetReport(sheet: Sheet, asked: readonly NamedText[], path: st
     const { plans, error } = reason === undefined ? adviseTarget(sheet, cell.id, text) : { plans: [] }
     if (error !== undefined) throw new InputError(words.target(name, error))
     if (plans.length > 0) targets[cell.name] = plans.map((plan) => planReport(sheet, plan))
-    else reasons[cell.name] = reason ?? WORDS.noneGives
+    else reasons[cell.name] = reason ?? adviceWords.noneGives
   }
   return { targets, no_target: reasons }
 }

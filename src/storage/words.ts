@@ -1,7 +1,7 @@
 import { plural } from '../units/plural.ts'
 
 /** The sentences of the store, as users meet them. */
-export const WORDS = {
+export const STORAGE_WORDS = {
   full: 'This browser has no room left for the sheet. Save it as a file, or erase removed sheets. Saving is retried automatically.',
   refused:
     'This browser saves nothing for this page (a private window, or site data is switched off). Save the sheet as a file before closing.',

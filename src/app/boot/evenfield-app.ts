@@ -12,7 +12,7 @@ import type { Autosave } from '../session/autosave.ts'
 import type { Leaving } from '../session/leaving.ts'
 import { type SessionOptions, SheetSession } from '../session/sheet-session.ts'
 import { UnsavedSheets } from '../session/unsaved-sheets.ts'
-import { WORDS } from '../session/words.ts'
+import { sessionWords } from '../session/words.ts'
 import './update-bar.ts'
 import { type Face, OWN_TEMPLATE, type Route, readRoute, toSheet, withFace } from '../common/route.ts'
 import type { TakeOver } from '../received/copy-page.ts'
@@ -190,7 +190,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       const unsaved = autosave?.unsaved?.worksheet
       const saved = unsaved ? undefined : await this.opened().read(id)
       const worksheet = unsaved ?? saved?.worksheet
-      if (!worksheet) throw new Error(WORDS.noSuchSheet)
+      if (!worksheet) throw new Error(sessionWords.noSuchSheet)
       return await this.sheet(worksheet, { id, key, saved, autosave })
     } catch (error) {
       if (autosave) void this.unsaved.leave(autosave)

@@ -3,7 +3,7 @@ import { StoreError, type StoreProblem } from '../../storage/store/store-error.t
 import { stateOf } from '../../storage/store/summary.ts'
 import type { CheckCounts, Store, Summary } from '../../storage/store/types.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
-import { WORDS } from './words.ts'
+import { sessionWords } from './words.ts'
 
 export type SaveState =
   | { readonly state: 'untouched' }
@@ -177,7 +177,7 @@ export class Autosave {
     }
     this.seen = [stateOf(summary)]
     if (!this.store.persistent)
-      this.saveState.set({ state: 'failed', message: this.store.problem?.message ?? WORDS.nothingSaved })
+      this.saveState.set({ state: 'failed', message: this.store.problem?.message ?? sessionWords.nothingSaved })
     else if (!this.latest) this.saveState.set({ state: 'saved', at: new Date(summary.changed) })
     if (!this.hasAsked)
       import('../../storage/store/persistence.ts').then(
@@ -191,7 +191,7 @@ export class Autosave {
   /** Another tab's state stays; this one becomes a revision with a name. */
   private async rescue(): Promise<void> {
     const worksheet = this.rescuing as Worksheet
-    const revision = await this.store.saveRevision(this.id, { name: WORDS.unsavedRevision }, worksheet)
+    const revision = await this.store.saveRevision(this.id, { name: sessionWords.unsavedRevision }, worksheet)
     this.rescuing = undefined
     if (revision !== undefined) {
       this.saveState.set({ state: 'refused', revision })

@@ -2,7 +2,7 @@ import { css, html, LitElement, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
-import { WORDS } from './words.ts'
+import { sessionWords } from './words.ts'
 
 /** Why the last change is not saved, and a way to save the sheet as a file instead. */
 @customElement('save-failed')
@@ -29,7 +29,7 @@ export class SaveFailed extends LitElement {
   private async save(): Promise<void> {
     try {
       const { saveFile } = await import('../../storage/exchange/file.ts')
-      this.said = (await saveFile(this.worksheet)) ? WORDS.savedAsFile : ''
+      this.said = (await saveFile(this.worksheet)) ? sessionWords.savedAsFile : ''
     } catch (error) {
       this.said = (error as Error).message
     }
@@ -38,7 +38,7 @@ export class SaveFailed extends LitElement {
   override render(): TemplateResult {
     return html`
       <p role="alert">${this.why}</p>
-      <button type="button" class="press" @click=${() => void this.save()}>${WORDS.saveAsFile}</button>
+      <button type="button" class="press" @click=${() => void this.save()}>${sessionWords.saveAsFile}</button>
       <span role="status">${this.said}</span>
     `
   }

@@ -1,7 +1,7 @@
 import { type Origin, originOf, withoutOrigin } from '../../storage/exchange/origin.ts'
 import { newId } from '../../storage/store/new-id.ts'
 import { now } from '../../storage/store/summary.ts'
-import { WORDS as STORAGE_WORDS } from '../../storage/words.ts'
+import { STORAGE_WORDS } from '../../storage/words.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
 import type { SheetSession } from './sheet-session.ts'
 

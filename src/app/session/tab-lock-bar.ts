@@ -5,7 +5,7 @@ import { shared } from '../../cells/style/styles.ts'
 import { toSheet } from '../common/route.ts'
 import { saveCopyOf } from './sent-copy.ts'
 import type { SheetSession } from './sheet-session.ts'
-import { WORDS } from './words.ts'
+import { sessionWords } from './words.ts'
 
 /** Says that another tab has the sheet or has changed it, where what was typed here is, and what can be done. */
 @customElement('tab-lock-bar')
@@ -40,29 +40,29 @@ export class TabLockBar extends SignalWatcher(LitElement) {
   }
 
   private rescueText(): string {
-    if (this.session.rescued.get() !== undefined) return WORDS.rescued
-    return this.session.lockState.get() === 'changed' ? WORDS.notRescued : ''
+    if (this.session.rescued.get() !== undefined) return sessionWords.rescued
+    return this.session.lockState.get() === 'changed' ? sessionWords.notRescued : ''
   }
 
   override render(): TemplateResult {
     const state = this.session.lockState.get()
     const rescued = this.session.rescued.get() !== undefined
     return html`
-      <p role="alert">${state === 'here' ? '' : WORDS[state]} ${this.rescueText()}</p>
+      <p role="alert">${state === 'here' ? '' : sessionWords[state]} ${this.rescueText()}</p>
       <div class="presses">
         ${
           state === 'here'
             ? nothing
             : html`
                 <button type="button" class="press primary" @click=${() => void this.session.takeOver()}>
-                  ${state === 'elsewhere' ? WORDS.takeOver : WORDS.takeBack}
+                  ${state === 'elsewhere' ? sessionWords.takeOver : sessionWords.takeBack}
                 </button>
-                <button type="button" class="press" @click=${() => void this.saveCopy()}>${WORDS.saveCopy}</button>
+                <button type="button" class="press" @click=${() => void this.saveCopy()}>${sessionWords.saveCopy}</button>
               `
         }
         ${
           rescued
-            ? html`<button type="button" class="press" @click=${() => this.showRevisions()}>${WORDS.showRescued}</button>`
+            ? html`<button type="button" class="press" @click=${() => this.showRevisions()}>${sessionWords.showRescued}</button>`
             : nothing
         }
       </div>

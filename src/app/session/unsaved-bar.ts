@@ -3,7 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
 import { toSheet } from '../common/route.ts'
 import type { UnsavedSheet, UnsavedSheets } from './unsaved-sheets.ts'
-import { rescuedText, unsavedText, WORDS } from './words.ts'
+import { rescuedText, sessionWords, unsavedText } from './words.ts'
 
 /** The sheets that are not saved although their page was left: why, and what can be done. */
 @customElement('unsaved-bar')
@@ -34,7 +34,7 @@ export class UnsavedBar extends LitElement {
     if (!worksheet) return
     try {
       const { saveFile } = await import('../../storage/exchange/file.ts')
-      this.said = (await saveFile(worksheet)) ? WORDS.savedAsFile : ''
+      this.said = (await saveFile(worksheet)) ? sessionWords.savedAsFile : ''
     } catch (error) {
       this.said = (error as Error).message
     }
@@ -45,13 +45,13 @@ export class UnsavedBar extends LitElement {
       <section>
         <p role="alert">${message === undefined ? rescuedText(title) : unsavedText(title, message)}</p>
         <div class="words">
-          <a class="word" href=${toSheet(id)}>${WORDS.openSheet}</a>
+          <a class="word" href=${toSheet(id)}>${sessionWords.openSheet}</a>
           ${
             message === undefined
               ? nothing
               : html`
-                  <button type="button" class="word" @click=${() => void this.unsaved.tryAgain()}>${WORDS.tryAgain}</button>
-                  <button type="button" class="word" @click=${() => void this.saveFile(id)}>${WORDS.saveAsFile}</button>
+                  <button type="button" class="word" @click=${() => void this.unsaved.tryAgain()}>${sessionWords.tryAgain}</button>
+                  <button type="button" class="word" @click=${() => void this.saveFile(id)}>${sessionWords.saveAsFile}</button>
                 `
           }
         </div>

@@ -2,7 +2,7 @@ import { UNTITLED_SHEET } from '../../worksheet/document/words.ts'
 import { saveAsFile, saveCopy, savedAsFile } from '../common/words.ts'
 
 /** The sentences of an open sheet's session, as users meet them. */
-export const WORDS = {
+export const sessionWords = {
   elsewhere: 'This sheet is open in another tab or window. You can read it here; changes made there appear here too.',
   taken: 'Another tab or window has taken this sheet over. You can read it here; changes made there appear here too.',
   changed: 'Another tab or window changed this sheet meanwhile.',

@@ -1,6 +1,6 @@
 import { lastBackup, sheetsWithoutBackup } from '../../storage/store/last-backup.ts'
 import type { Store, Summary } from '../../storage/store/types.ts'
-import { WORDS } from '../../storage/words.ts'
+import { STORAGE_WORDS as WORDS } from '../../storage/words.ts'
 import { when } from '../common/words.ts'
 
 /** What reminds of the backup, where one is due. */

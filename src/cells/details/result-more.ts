@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { TargetAdvice } from '../../worksheet/advice/plan.ts'
-import { WORDS as ADVICE_WORDS } from '../../worksheet/advice/words.ts'
+import { adviceWords } from '../../worksheet/advice/words.ts'
 import { type Working, workingOf } from '../../worksheet/analysis/working.ts'
 import { readingText, type ValueOutcome } from '../../worksheet/index.ts'
 import { labelled, labelledStyle } from '../fields/labelled.ts'
@@ -85,7 +85,7 @@ export class ResultMore extends LitElement {
     const { found, view } = this
     if (!found) return nothing
     if (found.error !== undefined) return html`<p class="small quiet">${found.error}</p>`
-    if (found.plans.length === 0) return html`<p class="small quiet">${ADVICE_WORDS.noneGives}</p>`
+    if (found.plans.length === 0) return html`<p class="small quiet">${adviceWords.noneGives}</p>`
     return html`<suggestion-list .sheet=${view.sheet} .plans=${found.plans}></suggestion-list>`
   }
 

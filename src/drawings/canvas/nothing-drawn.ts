@@ -2,7 +2,7 @@ import { Canvas } from './canvas.ts'
 import { point } from './geometry.ts'
 import type { Pixels } from './measures.ts'
 import type { Drawing } from './tree.ts'
-import { WORDS } from './words.ts'
+import { CANVAS_WORDS as WORDS } from './words.ts'
 
 /** A placeholder for a drawing with too few inputs; `why` is used if no omission says more. */
 export function nothingDrawn(width: Pixels, title: string, omissions: readonly string[], why: string): Drawing {

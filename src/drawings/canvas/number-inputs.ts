@@ -1,5 +1,5 @@
 import type { Value } from '../../language/index.ts'
-import { WORDS } from './words.ts'
+import { CANVAS_WORDS as WORDS } from './words.ts'
 
 /** Reads the numeric inputs of a drawing and reports unusable values as omissions. */
 export interface NumberReader {

@@ -26,7 +26,7 @@ export const INPUTS = {
 }
 
 /** Sentences that several kinds of drawing use. */
-export const WORDS = {
+export const CANVAS_WORDS = {
   nothingToDraw: 'Nothing to draw yet',
   nothingDescribed: (reason: string) => `Nothing can be drawn yet: ${reason}`,
   notANumber: (what: string) => `${what} is left out: its value is not a number.`,

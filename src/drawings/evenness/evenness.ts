@@ -8,7 +8,7 @@ import { type Box, corners, grown, type Point, point } from '../canvas/geometry.
 import { ASCENT, textWidth } from '../canvas/lettering.ts'
 import { nothingDrawn } from '../canvas/nothing-drawn.ts'
 import { figureText, withoutUnit } from '../canvas/text-figures.ts'
-import { WORDS as SHARED, TITLES } from '../canvas/words.ts'
+import { CANVAS_WORDS as SHARED, TITLES } from '../canvas/words.ts'
 import { type Curve, letterAtEnd, letterOnCurve } from '../plots/curve-labels.ts'
 import { cutAround } from '../plots/cut.ts'
 import { hatchBelow } from '../plots/hatch-below.ts'

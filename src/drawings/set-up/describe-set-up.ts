@@ -1,6 +1,6 @@
 import { listText, plural } from '../../units/plural.ts'
 import { capital, figureText } from '../canvas/text-figures.ts'
-import { WORDS as SHARED } from '../canvas/words.ts'
+import { CANVAS_WORDS as SHARED } from '../canvas/words.ts'
 import { isPair, isZero } from './lamp-choice.ts'
 import type { Lamp, SetUp } from './set-up-inputs.ts'
 import { SET_UP_WORDS as WORDS } from './words.ts'

@@ -5,7 +5,7 @@ import type { Draw, DrawingInputs } from '../canvas/drawing-options.ts'
 import { type Box, boxAround, type Point, point } from '../canvas/geometry.ts'
 import { ASCENT, DESCENT, textWidth } from '../canvas/lettering.ts'
 import { nothingDrawn } from '../canvas/nothing-drawn.ts'
-import { WORDS as SHARED, TITLES } from '../canvas/words.ts'
+import { CANVAS_WORDS as SHARED, TITLES } from '../canvas/words.ts'
 import { numberIn } from '../plots/given-values.ts'
 import { drawKey, type KeyEntry, keyHeight } from '../plots/key-rows.ts'
 import {

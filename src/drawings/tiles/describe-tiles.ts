@@ -1,7 +1,7 @@
 import { listText } from '../../units/plural.ts'
 import { withoutUnit } from '../canvas/text-figures.ts'
 import type { Table } from '../canvas/tree.ts'
-import { WORDS as SHARED } from '../canvas/words.ts'
+import { CANVAS_WORDS as SHARED } from '../canvas/words.ts'
 import type { TileLayout } from './tile-layout.ts'
 import { TILES_WORDS as WORDS } from './words.ts'
 

@@ -1,4 +1,4 @@
-import { WORDS } from '../words.ts'
+import { STORAGE_WORDS as WORDS } from '../words.ts'
 
 /** What went wrong with saving or reading a sheet in this browser. */
 export type StoreProblem =

@@ -8,7 +8,7 @@ import { upstreamOf } from '../engine/partial-recompute.ts'
 import type { Cell, Check, Given } from '../schema/document.ts'
 import { adviseCheck, passes, statesOf } from './advise.ts'
 import { labelNamed } from './plan-text.ts'
-import { WORDS } from './words.ts'
+import { adviceWords } from './words.ts'
 
 /**
  * Roles that say how the picture is taken, on which many checks depend. Which original, lamps and other equipment there are
@@ -100,9 +100,9 @@ function offersOf(
     (_, name: string) => `{${trial.named(nameIn(name)) ? nameIn(name) : name}}`,
   )
   const text = withFigures(own, trial)
-  const then = broken.length === 0 ? '' : WORDS.breaks(broken.map((name) => labelNamed(trial, name)))
+  const then = broken.length === 0 ? '' : adviceWords.breaks(broken.map((name) => labelNamed(trial, name)))
   const offer = setUp
-    ? { part: part.id, text: WORDS.inSetUp(setUp.title, text), setUp: setUp.prefix, fails: broken, then }
+    ? { part: part.id, text: adviceWords.inSetUp(setUp.title, text), setUp: setUp.prefix, fails: broken, then }
     : { part: part.id, text, fails: broken, then }
   return helped.map((name) => [name, offer] as const)
 }

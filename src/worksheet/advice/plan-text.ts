@@ -5,7 +5,7 @@ import type { Sheet } from '../editing/sheet.ts'
 import type { Given } from '../schema/document.ts'
 import { levelOf } from './choices.ts'
 import type { NoPlan, Plan, PlannedChange, Shortfall } from './plan.ts'
-import { WORDS } from './words.ts'
+import { adviceWords } from './words.ts'
 
 /** A plan as one sentence with a verb for each change: `Raise both lamps to 1200 mm and set Aperture to f/8.` */
 export const planText = (sheet: Sheet, { changes }: Plan): string => `${capital(changesText(sheet, changes))}.`
@@ -14,16 +14,16 @@ export const planText = (sheet: Sheet, { changes }: Plan): string => `${capital(
 export function consequenceText(sheet: Sheet, { gives, marginal, breaks, again }: Plan): string {
   const labels = (names: readonly string[]): string[] => names.map((name) => labelNamed(sheet, name))
   return [
-    ...(gives === undefined ? [] : [WORDS.gives(gives)]),
-    ...(breaks.length > 0 ? [WORDS.breaks(labels(breaks))] : []),
-    ...(marginal.length > 0 ? [WORDS.marginal(labels(marginal))] : []),
-    ...(again.readings.length > 0 ? [WORDS.readAgain(labels(again.readings), labels(again.checks))] : []),
+    ...(gives === undefined ? [] : [adviceWords.gives(gives)]),
+    ...(breaks.length > 0 ? [adviceWords.breaks(labels(breaks))] : []),
+    ...(marginal.length > 0 ? [adviceWords.marginal(labels(marginal))] : []),
+    ...(again.readings.length > 0 ? [adviceWords.readAgain(labels(again.readings), labels(again.checks))] : []),
   ].join(' ')
 }
 
 /** The plan for the whole sheet, with the checks it makes pass first. */
 export const wholePlanText = (sheet: Sheet, plan: Plan): string =>
-  `${WORDS.wholeSheet(
+  `${adviceWords.wholeSheet(
     plan.passes.map((name) => labelNamed(sheet, name)),
     changesText(sheet, plan.changes),
   )}.`
@@ -32,23 +32,32 @@ export const wholePlanText = (sheet: Sheet, plan: Plan): string =>
 export function noPlanText(sheet: Sheet, none: NoPlan): string {
   const { kind, settings, short, nearest, against, againstShort, limits, decisions } = none
   const parts: string[] = []
-  if (kind === 'readings') parts.push(WORDS.readings(settings.map((name) => labelNamed(sheet, name))))
+  if (kind === 'readings') parts.push(adviceWords.readings(settings.map((name) => labelNamed(sheet, name))))
   else parts.push(REASONS[kind])
-  if (short) parts.push(WORDS.short(amountText(short), changesText(sheet, nearest)))
-  else if (nearest.length > 0 && against !== undefined) parts.push(WORDS.nearest(lower(changesText(sheet, nearest))))
+  if (short) parts.push(adviceWords.short(amountText(short), changesText(sheet, nearest)))
+  else if (nearest.length > 0 && against !== undefined)
+    parts.push(adviceWords.nearest(lower(changesText(sheet, nearest))))
   if (against !== undefined)
-    parts.push(WORDS.against(labelNamed(sheet, against), againstShort && amountText(againstShort)))
-  const facts = limits.map(({ name, is }) => WORDS.fact(labelNamed(sheet, name), is).trim())
-  if (kind === 'readings' && facts.length > 0) parts.push(WORDS.dependsOn(facts))
+    parts.push(adviceWords.against(labelNamed(sheet, against), againstShort && amountText(againstShort)))
+  const facts = limits.map(({ name, is }) => adviceWords.fact(labelNamed(sheet, name), is).trim())
+  if (kind === 'readings' && facts.length > 0) parts.push(adviceWords.dependsOn(facts))
   if (decisions.length > 0) parts.push(decisionsText(sheet, decisions))
-  else if (kind !== 'readings' && facts.length > 0) parts.push(WORDS.limits(facts))
+  else if (kind !== 'readings' && facts.length > 0) parts.push(adviceWords.limits(facts))
   return parts.join(' ')
 }
 
-const REASONS = { fixed: WORDS.fixed, 'out of reach': WORDS.outOfReach, 'not found': WORDS.notFound } as const
+const REASONS = {
+  fixed: adviceWords.fixed,
+  'out of reach': adviceWords.outOfReach,
+  'not found': adviceWords.notFound,
+} as const
 
 const amountText = ({ is, limit, off, isOver }: Shortfall): string =>
-  off === undefined ? WORDS.isAgainst(is, limit) : isOver ? WORDS.over(off, limit) : WORDS.under(off, limit)
+  off === undefined
+    ? adviceWords.isAgainst(is, limit)
+    : isOver
+      ? adviceWords.over(off, limit)
+      : adviceWords.under(off, limit)
 
 /** Equipment that would do first, then what might be agreed on. */
 function decisionsText(sheet: Sheet, decisions: readonly PlannedChange[]): string {
@@ -59,10 +68,10 @@ function decisionsText(sheet: Sheet, decisions: readonly PlannedChange[]): strin
     const { otherwise } = given?.advice ?? {}
     if (otherwise !== undefined) things.push(otherwise.replace('{}', figure))
     else if (given && levelOf(given) === 'agreement') agreements.push(lower(changeText(sheet, change)))
-    else things.push(WORDS.fact(labelNamed(sheet, change.given), figure))
+    else things.push(adviceWords.fact(labelNamed(sheet, change.given), figure))
   }
-  if (things.length === 0) return WORDS.itWouldPassIf(anyOf(agreements))
-  return agreements.length === 0 ? WORDS.decisions(things) : WORDS.decisionsOr(things, anyOf(agreements))
+  if (things.length === 0) return adviceWords.itWouldPassIf(anyOf(agreements))
+  return agreements.length === 0 ? adviceWords.decisions(things) : adviceWords.decisionsOr(things, anyOf(agreements))
 }
 
 function changesText(sheet: Sheet, changes: readonly PlannedChange[]): string {
@@ -81,7 +90,7 @@ function changesText(sheet: Sheet, changes: readonly PlannedChange[]): string {
         .map((change, i) =>
           at + i === 0 && setUp === undefined ? changeText(sheet, change) : lower(changeText(sheet, change)),
         )
-      return setUp === undefined ? listText(texts) : WORDS.inSetUp(setUp, listText(texts))
+      return setUp === undefined ? listText(texts) : adviceWords.inSetUp(setUp, listText(texts))
     })
     .join('; ')
 }
@@ -96,19 +105,19 @@ function changeText(sheet: Sheet, { given: name, before, text }: PlannedChange):
   const given = givenNamed(sheet, name)
   const label = given ? labelOf(given) : name
   const [from, to] = [figureOf(sheet, name, before), figureOf(sheet, name, text)]
-  if (!given) return WORDS.set(label, to)
+  if (!given) return adviceWords.set(label, to)
   const [now, next] = [before, text].map((one) => readGiven({ ...given, value: one }).value)
   const rises = typeof now === 'number' && typeof next === 'number' ? next > now : undefined
   const { more, less, to: chosen } = given.advice ?? {}
   const own = (rises ?? next) === true ? more : (rises ?? next) === false ? less : chosen
   if (own) return own.replace('{}', to)
   const level = levelOf(given)
-  if (level === 'agreement') return WORDS.agree(label, from, to)
-  if (given.entry === 'kit') return WORDS.choosePiece(label, text)
-  if (level === 'kit') return WORDS.otherKit(label, from, to)
+  if (level === 'agreement') return adviceWords.agree(label, from, to)
+  if (given.entry === 'kit') return adviceWords.choosePiece(label, text)
+  if (level === 'kit') return adviceWords.otherKit(label, from, to)
   // For marks and ratios the larger figure is the smaller value: neither word would be clear.
-  if (rises === undefined || /^(f\/|1:|1\/)/.test((given.unit ?? '').trim())) return WORDS.set(label, to)
-  return rises ? WORDS.increase(label, from, to) : WORDS.reduce(label, from, to)
+  if (rises === undefined || /^(f\/|1:|1\/)/.test((given.unit ?? '').trim())) return adviceWords.set(label, to)
+  return rises ? adviceWords.increase(label, from, to) : adviceWords.reduce(label, from, to)
 }
 
 /** A text as it is read, with its unit. */
@@ -127,7 +136,7 @@ export function labelNamed(sheet: Sheet, name: string): string {
   const cell = sheet.named(name)
   const label = cell && 'label' in cell ? labelOf({ name, label: cell.label as string | undefined }) : name
   const setUp = setUpOf(sheet, name)
-  return setUp === undefined ? label : WORDS.ofSetUp(label, setUp)
+  return setUp === undefined ? label : adviceWords.ofSetUp(label, setUp)
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

@@ -1,7 +1,7 @@
 import { agree, anyOf, listText } from '../../units/plural.ts'
 
 /** Sentences about plans. Figures come in as they are shown, labels as they are written beside the fields. */
-export const WORDS = {
+export const adviceWords = {
   increase: (label: string, from: string, to: string) => `increase ${label} from ${from} to ${to}`,
   reduce: (label: string, from: string, to: string) => `reduce ${label} from ${from} to ${to}`,
   set: (label: string, to: string) => `set ${label} to ${to}`,
