@@ -50,7 +50,8 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
   ],
   'app/examples: exampleWords.stillExample': COUNTS,
   'app/examples: exampleWords.useAllAsk': COUNTS,
-  'app/open: openWords.state': [
+  'app/common: stateTexts': [[{ pass: 1, marginal: 2, fail: 3, waiting: 4, errors: 5 }]],
+  'app/common: stateText': [
     ['error', 1],
     ['fail', 2],
     ['waiting', 9],

@@ -1,7 +1,9 @@
+import type { CheckState } from '../../cells/shared/check-sign.ts'
 import type { CheckCounts } from '../../storage/store/types.ts'
 import { agree, clock, count, day, plural } from '../../units/plural.ts'
 import type { Stage } from '../../worksheet/format/format.ts'
 import type { CheckSummary } from '../../worksheet/index.ts'
+import { stateCounts } from './state-counts.ts'
 
 export const UNTITLED_SECTION = 'Untitled section'
 
@@ -15,34 +17,33 @@ export const MOMENTS: readonly (readonly [Stage, string])[] = [
   ['deliver', 'Run and deliver'],
 ]
 
+/** The sentence on the checks in a state; those that pass are counted once there are no others. */
+const STATE_SENTENCES: Readonly<Record<CheckState, (n: number) => string>> = {
+  error: (n) => `${plural(n, 'cell')} ${agree(n, 'has an error', 'have errors')}.`,
+  fail: (n) => `${plural(n, 'check')} ${agree(n, 'fails', 'fail')}.`,
+  marginal: (n) => `${plural(n, 'check')} ${agree(n, 'is', 'are')} marginal.`,
+  waiting: (n) => `${waitingText(n)}.`,
+  pass: () => '',
+}
+
 /** The state of all checks in sentences, the worst first. */
-export function checkSummaryText({ pass, marginal, fail, waiting, errors }: CheckSummary): string {
-  const sentences = [
-    errors > 0 ? `${plural(errors, 'cell')} ${agree(errors, 'has an error', 'have errors')}.` : '',
-    fail > 0 ? `${plural(fail, 'check')} ${agree(fail, 'fails', 'fail')}.` : '',
-    marginal > 0 ? `${plural(marginal, 'check')} ${agree(marginal, 'is', 'are')} marginal.` : '',
-    waiting > 0 ? `${waitingText(waiting)}.` : '',
-  ].filter(Boolean)
+export function checkSummaryText(summary: CheckSummary): string {
+  const { pass } = summary
+  const sentences = stateCounts(summary)
+    .map(([state, n]) => STATE_SENTENCES[state](n))
+    .filter(Boolean)
   if (sentences.length > 0) return sentences.join(' ')
   if (pass === 1) return 'The check passes.'
   return pass === 0 ? 'No checks yet.' : `All ${count(pass)} checks pass.`
 }
 
-/** How many checks are in each state, the worst first: `1 fail`, `9 pass`; those there are none of are left out. */
-export const stateCounts = ({
-  pass,
-  marginal,
-  fail,
-  waiting,
-  errors = 0,
-}: CheckCounts & { readonly errors?: number }): readonly string[] =>
-  [
-    errors > 0 ? plural(errors, 'error') : '',
-    fail > 0 ? `${count(fail)} fail` : '',
-    marginal > 0 ? `${count(marginal)} marginal` : '',
-    waiting > 0 ? `${count(waiting)} waiting` : '',
-    pass > 0 ? `${count(pass)} pass` : '',
-  ].filter(Boolean)
+/** How many cells are in a state: `1 fail`, `9 waiting`. */
+export const stateText = (state: CheckState, n: number): string =>
+  state === 'error' ? plural(n, 'error') : `${count(n)} ${state}`
+
+/** How many checks are in each state there is, the worst first: `1 fail`, `9 pass`. */
+export const stateTexts = (counts: CheckCounts): readonly string[] =>
+  stateCounts(counts).map(([state, n]) => stateText(state, n))
 
 /** After what is computed from an example's figures. */
 export const WITH_EXAMPLE = 'with the example’s figures'

@@ -1,27 +1,15 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
-import { type CheckState, checkSign, signStyle } from '../../cells/shared/check-sign.ts'
+import { checkSign, signStyle } from '../../cells/shared/check-sign.ts'
 import { shared } from '../../cells/style/styles.ts'
-import type { CheckSummary } from '../../worksheet/index.ts'
+import { stateCounts } from '../common/state-counts.ts'
+import { stateText } from '../common/words.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { pageWidth } from '../open/page-width.ts'
 import { type Section, sectionsOf } from '../open/sections.ts'
 import { openWords as words } from '../open/words.ts'
 import { type Stretch, stretchesOf } from './stretches.ts'
-
-/** The worst state of a section and how many of its cells are in it; undefined where it has no checks or errors. */
-function worstOf(summary: CheckSummary): readonly [CheckState, number] | undefined {
-  const { errors, fail, marginal, waiting, pass } = summary
-  const states = [
-    ['error', errors],
-    ['fail', fail],
-    ['marginal', marginal],
-    ['waiting', waiting],
-    ['pass', pass],
-  ] as const
-  return states.find(([, n]) => n > 0)
-}
 
 /** With more sections the line shows their states as signs alone, and none where all checks pass. */
 const MOST_IN_WORDS = 6
@@ -219,10 +207,10 @@ export class SectionLine extends SignalWatcher(LitElement) {
 
   private state({ sections }: Stretch, isTight: boolean): TemplateResult | typeof nothing {
     const cells = sections.flatMap(({ rows, exact }) => [...rows, ...exact])
-    const worst = worstOf(this.open.sheet.checkSummaryOf(cells))
+    const [worst] = stateCounts(this.open.sheet.checkSummaryOf(cells))
     if (worst) {
       const [state, n] = worst
-      const text = words.state(state, n)
+      const text = stateText(state, n)
       if (isTight && state === 'pass') return html`<span class="unseen">${text}</span>`
       return html`<span class="state">${checkSign(state)}${pageWidth.get() === 'wide' && !isTight ? text : html`<span class="unseen">${text}</span>`}</span>`
     }

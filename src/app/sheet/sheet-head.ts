@@ -3,15 +3,16 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
 import { requestChange } from '../../cells/shared/cell-view.ts'
-import { type CheckState, checkSign, signStyle } from '../../cells/shared/check-sign.ts'
+import { checkSign, signStyle } from '../../cells/shared/check-sign.ts'
 import { field, shared } from '../../cells/style/styles.ts'
 import { UNTITLED_SHEET } from '../../worksheet/document/words.ts'
 import { isHeading } from '../../worksheet/index.ts'
 import { colourScheme, setColourScheme } from '../common/colour-scheme.ts'
 import { type Face, withFace } from '../common/route.ts'
+import { stateCounts } from '../common/state-counts.ts'
+import { stateText } from '../common/words.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { pageWidth } from '../open/page-width.ts'
-import { openWords } from '../open/words.ts'
 import type { Autosave } from '../session/autosave.ts'
 import { headStyle } from './head-style.ts'
 import { sheetWords as words } from './words.ts'
@@ -174,19 +175,11 @@ export class SheetHead extends SignalWatcher(LitElement) {
   }
 
   private counts(): TemplateResult | typeof nothing {
-    const { errors, fail, marginal, pass, waiting } = this.open.sheet.checkSummary
-    const counts: readonly (readonly [CheckState, number])[] = [
-      ['error', errors],
-      ['fail', fail],
-      ['marginal', marginal],
-      ['pass', pass],
-      ['waiting', waiting],
-    ]
-    const shown = counts.filter(([, n]) => n > 0)
+    const shown = stateCounts(this.open.sheet.checkSummary)
     if (shown.length === 0) return nothing
     return html`<div class="counts" role="group" aria-label=${words.checks}>${shown.map(
       ([state, n]) =>
-        html`<button type="button" class="tool ${state}" @click=${() => this.ask('state-asked', state)}>${checkSign(state)} ${pageWidth.get() === 'wide' ? openWords.state(state, n) : html`${n}<span class="unseen"> ${openWords.state(state, n)}</span>`}</button>`,
+        html`<button type="button" class="tool ${state}" @click=${() => this.ask('state-asked', state)}>${checkSign(state)} ${pageWidth.get() === 'wide' ? stateText(state, n) : html`${n}<span class="unseen"> ${stateText(state, n)}</span>`}</button>`,
     )}</div>`
   }
 

@@ -1,6 +1,6 @@
 import type { CheckCounts } from '../../storage/store/types.ts'
 import { listText, plural } from '../../units/plural.ts'
-import { actOn, removedText, stateCounts } from '../common/words.ts'
+import { actOn, removedText, stateTexts } from '../common/words.ts'
 
 export const shelfWords = {
   studioTemplates: 'Studio templates',
@@ -27,7 +27,7 @@ export const shelfWords = {
   savedAt: (at: string): string => `saved ${at}`,
   /** The states there are, the worst first. */
   checks: (counts: CheckCounts): string => {
-    const states = stateCounts(counts)
+    const states = stateTexts(counts)
     return states.length > 0 ? `Checks: ${listText(states)}` : 'No checks'
   },
   sortBy: 'Sort by',
