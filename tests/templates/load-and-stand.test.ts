@@ -1,4 +1,7 @@
 import { describe, expect, test } from 'vitest'
+import { comparedOf } from '../../src/app/stand/setting.ts'
+import { adviseSheet } from '../../src/worksheet/advice/advise.ts'
+import type { Given, Result } from '../../src/worksheet/index.ts'
 import { expectRendered, expectSettled, open } from './open.ts'
 
 test('at its defaults it computes, and every check holds', () => {
@@ -67,4 +70,12 @@ test('a number of lamps is a plain number, which its own field says', () => {
   expect(outcome.state === 'error' && outcome.diagnostics[0]?.message).toBe(
     'This is a mass; the field takes a plain number.',
   )
+})
+
+test('with too little ballast laid on, the stand aims at what is needed, and more is suggested', () => {
+  const { sheet } = open('load-and-stand', { reach: '900', ballast: '1.5' })
+  expect(comparedOf(sheet, sheet.named('ballast') as Given)).toMatchObject({ target: undefined, typed: '1.5' })
+  expect(comparedOf(sheet, sheet.named('ballast_needed') as Result).target).toMatchObject({ unit: 'kg' })
+  const plans = adviseSheet(sheet).checks.get('stands_firm')?.plans ?? []
+  expect(plans.flatMap(({ changes }) => changes.map(({ given }) => given))).toContain('ballast')
 })
