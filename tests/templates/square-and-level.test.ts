@@ -107,6 +107,13 @@ test('a mirror read at one height says nothing of another: no suggestion moves t
   expect(sheet.checkState(square)).toBe('fail')
   const plans = adviseSheet(sheet).checks.get('mirror_square')?.plans ?? []
   expect(plans.flatMap(({ changes }) => changes.map(({ given }) => given))).not.toContain('lens_height')
+  type('phone_board', '0.1')
+  type('phone_camera', '0.9')
+  expect(sheet.checkState(sheet.named('phone_square')?.id ?? '')).toBe('fail')
+  const { plans: byPhone = [], none } = adviseSheet(sheet).checks.get('phone_square') ?? {}
+  const moved = [...byPhone.flatMap(({ changes }) => changes), ...(none?.nearest ?? []), ...(none?.decisions ?? [])]
+  // The field is as typed: with it, another distance would be another lens.
+  expect(moved.map(({ given }) => given)).not.toContain('lens_height')
   type('lens_height', '2660')
   expect(sheet.checkState(square)).toBe('waiting')
 })
