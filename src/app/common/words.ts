@@ -48,8 +48,16 @@ export const stateTexts = (counts: CheckCounts): readonly string[] =>
 /** After what is computed from an example's figures. */
 export const WITH_EXAMPLE = 'with the example’s figures'
 
-/** How many figures are not yet the user’s own: `2 figures are still the example’s`. */
-export const examplesText = (n: number): string => `${plural(n, 'figure')} ${agree(n, 'is', 'are')} still the example’s`
+/** `2 figures and 1 table`, each after a word where there is one. */
+export const countedText = (figures: number, tables = 0, before = ''): string =>
+  [
+    ...(figures > 0 || tables === 0 ? [plural(figures, `${before}figure`)] : []),
+    ...(tables > 0 ? [plural(tables, `${before}table`)] : []),
+  ].join(' and ')
+
+/** How many figures, and how many tables, are not yet the user’s own: `2 figures are still the example’s`. */
+export const examplesText = (figures: number, tables = 0): string =>
+  `${countedText(figures, tables)} ${agree(figures + tables, 'is', 'are')} still the example’s`
 
 /** How many checks wait: `2 checks need more figures`. */
 export const waitingText = (n: number): string => `${plural(n, 'check')} ${agree(n, 'needs', 'need')} more figures`

@@ -4,13 +4,12 @@ import { customElement, property, state } from 'lit/decorators.js'
 import { goToCell, requestChange } from '../../cells/shared/cell-view.ts'
 import { asOwn } from '../../cells/shared/given-origin.ts'
 import { shared, unseen } from '../../cells/style/styles.ts'
-import type { Given } from '../../worksheet/index.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
-import { examplesOf, nextOf } from './examples.ts'
+import { countExamples, type Example, examplesOf, nextOf } from './examples.ts'
 import './section-examples.ts'
 import { exampleWords as words } from './words.ts'
 
-/** Says how many givens still have the example's figures, and goes from one to the next. Nothing where none has. */
+/** Says how many figures and tables are still the example's, and goes from one to the next. Nothing where none has. */
 @customElement('example-bar')
 export class ExampleBar extends SignalWatcher(LitElement) {
   static override styles = [
@@ -74,7 +73,7 @@ export class ExampleBar extends SignalWatcher(LitElement) {
 
   @property({ attribute: false }) open!: OpenSheet
   @state() private asking = false
-  /** The given gone to last, after which the next one is looked for. */
+  /** The cell gone to last, after which the next one is looked for. */
   private last = ''
 
   private root: EventTarget | undefined
@@ -96,14 +95,14 @@ export class ExampleBar extends SignalWatcher(LitElement) {
     this.next(examplesOf(this.open.sheet))
   }
 
-  private next(examples: readonly Given[]): void {
+  private next(examples: readonly Example[]): void {
     const next = nextOf(this.open.sheet, examples, this.last)
     if (!next) return
     this.last = next.id
     goToCell(this, next.id)
   }
 
-  private useAll(examples: readonly Given[]): void {
+  private useAll(examples: readonly Example[]): void {
     this.asking = false
     requestChange(this, {
       do: 'several',
@@ -114,12 +113,11 @@ export class ExampleBar extends SignalWatcher(LitElement) {
   override render(): TemplateResult | typeof nothing {
     this.open.changed.get()
     const examples = examplesOf(this.open.sheet)
-    const { length } = examples
-    if (length === 0 || this.open.frozen.get()) return nothing
+    if (examples.length === 0 || this.open.frozen.get()) return nothing
     if (this.asking)
       return html`
         <div class="bar" role="group" aria-label="${words.useAll} ${words.exampleFigures}">
-          <p><b>${words.useAllAsk(length)}</b> ${words.useAllWhy}</p>
+          <p><b>${words.useAllAsk(...countExamples(examples))}</b> ${words.useAllWhy}</p>
           <button type="button" class="press primary" @click=${() => this.useAll(examples)}>${words.useThem}</button>
           <button type="button" class="press" @click=${() => {
             this.asking = false
@@ -129,7 +127,7 @@ export class ExampleBar extends SignalWatcher(LitElement) {
     return html`
       <div class="bar">
         <span class="sample"></span>
-        <p><b>${words.stillExample(length)}</b> <span class="quiet">${words.restsOnExample}</span></p>
+        <p><b>${words.stillExample(...countExamples(examples))}</b> <span class="quiet">${words.restsOnExample}</span></p>
         <button type="button" class="press primary" @click=${() => this.next(examples)}>${words.nextExample}</button>
         <button type="button" class="press" @click=${() => {
           this.asking = true

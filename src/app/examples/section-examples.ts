@@ -4,7 +4,7 @@ import { customElement, property } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
 import type { Cell } from '../../worksheet/index.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
-import { isExample } from './examples.ts'
+import { countExamples, examplesOf } from './examples.ts'
 import { exampleWords as words } from './words.ts'
 
 /** How many figures of the sections under a heading are still the example's, beside its heading; nothing where none is. */
@@ -43,7 +43,9 @@ export class SectionExamples extends SignalWatcher(LitElement) {
   override render(): TemplateResult | typeof nothing {
     this.open.changed.get()
     // An edit replaces the cell object, so the current ones are read from the sheet.
-    const count = this.cells.filter(({ id }) => isExample(this.open.sheet.cell(id))).length
-    return count > 0 ? html`<span class="sample"></span>${words.inSection(count)}` : nothing
+    const examples = examplesOf({ cells: this.cells.flatMap(({ id }) => this.open.sheet.cell(id) ?? []) })
+    return examples.length > 0
+      ? html`<span class="sample"></span>${words.inSection(...countExamples(examples))}`
+      : nothing
   }
 }

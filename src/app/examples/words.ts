@@ -1,17 +1,19 @@
-import { plural } from '../../units/plural.ts'
-import { examplesText } from '../common/words.ts'
+import { countedText, examplesText } from '../common/words.ts'
 
-const examples = (n: number): string => plural(n, 'example figure')
+const examples = (figures: number, tables = 0): string => countedText(figures, tables, 'example ')
 
 export const exampleWords = {
-  stillExample: (n: number): string => `${examplesText(n)}.`,
+  stillExample: (figures: number, tables = 0): string => `${examplesText(figures, tables)}.`,
   restsOnExample: 'What depends on one has a dashed line.',
   /** Beside a heading, whose description needs the room. */
   inSection: examples,
   nextExample: 'Next one',
   useAll: 'Use all',
   exampleFigures: 'example figures',
-  useAllAsk: (n: number): string => `Use ${n === 1 ? 'this example figure' : `all ${examples(n)}`}?`,
+  useAllAsk: (figures: number, tables = 0): string => {
+    if (figures + tables === 1) return figures === 1 ? 'Use this example figure?' : 'Use this example table?'
+    return `Use ${figures > 0 && tables > 0 ? '' : 'all '}${examples(figures, tables)}?`
+  },
   useAllWhy: 'Your results and checks will then depend on them.',
   useThem: 'Use them',
   cancel: 'Cancel',

@@ -5,7 +5,7 @@ import { day } from '../../units/plural.ts'
 import { UNTITLED_SHEET } from '../../worksheet/document/words.ts'
 import type { Drawing, Sheet } from '../../worksheet/index.ts'
 import { checkSummaryText } from '../common/words.ts'
-import { examplesOf } from '../examples/examples.ts'
+import { countExamples, examplesOf } from '../examples/examples.ts'
 import { type Section, sectionsOf } from '../open/sections.ts'
 import type { SheetCode } from './qr.ts'
 import { cautionsOf, rowsOf } from './rows.ts'
@@ -37,7 +37,7 @@ function head(sheet: Sheet, { at, revision, paged, code }: JobSheetOptions): Nod
     [words.date, day(at)],
     [words.revision, revision ?? ''],
     [words.checks, checkSummaryText(sheet.checkSummary)],
-    [words.examples, words.stillExample(examplesOf(sheet).length)],
+    [words.examples, words.stillExample(...countExamples(examplesOf(sheet)))],
   ]
   return element(
     'header',

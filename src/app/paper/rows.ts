@@ -18,7 +18,7 @@ import {
   type Sheet,
 } from '../../worksheet/index.ts'
 import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
-import { isExample } from '../examples/examples.ts'
+import { isOfExample } from '../examples/examples.ts'
 import { checkShape } from './check-shapes.ts'
 import { rangeOnPaper, variantsOnPaper } from './compared.ts'
 import { figureCells, figureOf } from './figures.ts'
@@ -75,7 +75,7 @@ function figureRow(sheet: Sheet, cell: Given | Result, { working, paged }: Paper
   const outcome = sheet.outcome(cell.id)
   const figure = figureOf(cell, outcome)
   const cells = figureCells(figure)
-  const origin = isExample(cell) ? ORIGIN_LABELS.example : ''
+  const origin = isOfExample(cell) ? ORIGIN_LABELS.example : ''
   const what = element(
     'th',
     { scope: 'row', ...(cells.length === 0 ? { colspan: 3 } : {}) },
@@ -182,7 +182,7 @@ function inLine(sheet: Sheet, label: string, all: readonly (Given | Result)[], k
     const outcome = sheet.outcome(cell.id)
     const isOne = outcome.state !== 'value' || (outcome.type.kind !== 'list' && outcome.type.kind !== 'record')
     const figure = isOne ? (outcome.state === 'value' ? outcome.shown.text : '–') : figureOf(cell, outcome).figure
-    return words.inLine(labelOf(cell), figure, isExample(cell) ? ORIGIN_LABELS.example : '')
+    return words.inLine(labelOf(cell), figure, isOfExample(cell) ? ORIGIN_LABELS.example : '')
   })
   return [element('p', { class: 'fine' }, element('b', {}, `${label}:`), ` ${texts.join('; ')}`)]
 }

@@ -19,7 +19,7 @@ export const paperWords = {
   inLine: (label: string, figure: string, origin: string): string =>
     `${label} ${figure}${origin ? ` (${origin})` : ''}`,
   /** Nothing where none is. */
-  stillExample: (n: number): string => (n === 0 ? '' : examplesText(n)),
+  stillExample: (figures: number, tables = 0): string => (figures + tables === 0 ? '' : examplesText(figures, tables)),
   /** Followed by their names. */
   checksPass: (n: number): string => `${plural(n, 'check')} ${agree(n, 'passes', 'pass')}:`,
   caution: 'Caution:',

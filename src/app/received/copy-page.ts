@@ -8,7 +8,7 @@ import { count } from '../../units/plural.ts'
 import { UNTITLED_SHEET } from '../../worksheet/document/words.ts'
 import type { CheckSummary, Worksheet } from '../../worksheet/index.ts'
 import { checkSummaryText, examplesText } from '../common/words.ts'
-import { isExample } from '../examples/examples.ts'
+import { countExamples, examplesOf } from '../examples/examples.ts'
 import type { ReceivedFigure } from './copy-figures.ts'
 import { receivedStyle } from './received-style.ts'
 import { receivedWords as words } from './words.ts'
@@ -162,7 +162,7 @@ export class CopyPage extends LitElement {
   override render(): TemplateResult {
     const { title, job, cells } = this.worksheet
     const { home, found } = this
-    const examples = cells.filter(isExample).length
+    const examples = examplesOf({ cells })
     const canTake = found !== undefined && found.differences.length > 0
     return html`
       <main>
@@ -172,7 +172,7 @@ export class CopyPage extends LitElement {
           ${this.from === 'server' ? words.served(cells.length) : words.sent(cells.length)}
           ${checkSummaryText(this.checkSummary)}
         </p>
-        ${examples > 0 ? html`<p>${examplesText(examples)}.</p>` : nothing}
+        ${examples.length > 0 ? html`<p>${examplesText(...countExamples(examples))}.</p>` : nothing}
         ${isFiguresOnly(this.worksheet) ? html`<p>${words.figuresOnly}</p>` : ''}
         ${home && found ? this.homecoming(home, found) : nothing} ${this.results()}
         <p class="quiet">${this.from === 'link' ? words.inLink : ''} ${words.aboutCopy}</p>

@@ -7,8 +7,8 @@ import { checkSign, signStyle } from '../../cells/shared/check-sign.ts'
 import { asOwn } from '../../cells/shared/given-origin.ts'
 import { field, shared } from '../../cells/style/styles.ts'
 import { shortList } from '../../units/plural.ts'
-import type { Check, CheckOutcome, Given, Sheet } from '../../worksheet/index.ts'
-import { examplesOf } from '../examples/examples.ts'
+import type { Check, CheckOutcome, Sheet } from '../../worksheet/index.ts'
+import { countExamples, type Example, examplesOf } from '../examples/examples.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { unbraced } from './setting.ts'
 import { checksIn } from './stand-cells.ts'
@@ -16,7 +16,7 @@ import { standWords as words } from './words.ts'
 
 /** What is open in a sheet before the work at the stand begins. */
 interface OpenPoints {
-  readonly examples: readonly Given[]
+  readonly examples: readonly Example[]
   readonly checks: Readonly<Record<'fail' | 'waiting' | 'marginal', readonly Check[]>>
 }
 
@@ -134,11 +134,19 @@ export class CheckFirst extends SignalWatcher(LitElement) {
 
   @property({ attribute: false }) open!: OpenSheet
 
-  private example(cell: Given): TemplateResult {
+  private example(cell: Example): TemplateResult {
     const { sheet } = this.open
+    const label = labelOf(cell)
+    if (cell.kind === 'table')
+      return html`
+        <li>
+          <span>${label}: <b class="example">${words.rows(cell.rows.length)}</b></span>
+          <button type="button" class="press" aria-label=${words.useRowsOf(label)} @click=${() => this.use(cell)}>${words.useRows}</button>
+          ${this.change(cell.id, label)}
+        </li>
+      `
     const outcome = sheet.outcome(cell.id)
     const shown = outcome.state === 'value' ? unbraced(outcome.shown.text) : cell.value
-    const label = labelOf(cell)
     return html`
       <li>
         <span>${label}: <b class="example">${shown}</b></span>
@@ -148,7 +156,7 @@ export class CheckFirst extends SignalWatcher(LitElement) {
     `
   }
 
-  private use(cell: Given): void {
+  private use(cell: Example): void {
     requestChange(this, { do: 'replace', cell: asOwn(cell) })
     // The button pressed is gone: the next row's takes the focus.
     void this.updateComplete.then(() => {
@@ -201,7 +209,7 @@ export class CheckFirst extends SignalWatcher(LitElement) {
         ${
           examples.length > 0
             ? html`<section>
-                <h3><span class="sample"></span> ${words.stillExample(examples.length)}</h3>
+                <h3><span class="sample"></span> ${words.stillExample(...countExamples(examples))}</h3>
                 <ul>${examples.map((cell) => this.example(cell))}</ul>
               </section>`
             : nothing

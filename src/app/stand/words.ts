@@ -95,5 +95,9 @@ export const standWords = {
   changeThis: (label: string): string => `Change ${label}`,
   useThis: (text: string): string => `Use ${text}`,
   useThisFor: cellWords.useFor,
+  /** Of a table that still is the example's. */
+  rows: (n: number): string => plural(n, 'row'),
+  useRows: 'Use these rows',
+  useRowsOf: (label: string): string => `Use these rows: ${label}`,
   start: (number: number): string => `Start at step ${number}`,
 }

@@ -31,7 +31,8 @@ export function provenanceOfRows({ from, rows }: TableCell): GivenSource {
 /** Whether the rows of a table are still those of an example. */
 export const isExampleTable = (table: TableCell): boolean => provenanceOfRows(table) === 'example'
 
-const isExample = (cell: NamedCell): boolean =>
+/** Whether a given has an example's figure, or a table an example's rows. */
+export const isExample = (cell: NamedCell): boolean =>
   cell.kind === 'given' ? provenanceOf(cell) === 'example' : cell.kind === 'table' && isExampleTable(cell)
 
 /** A measured value rests on its reading alone. */
