@@ -39,6 +39,10 @@ export function showFigure(value: number, fixed?: number, usual?: number): strin
   return value < 0 && /[1-9]/.test(digits) ? `−${digits}` : digits
 }
 
+/** A quantity as it was typed, as it is shown: with a true minus, and a degree sign beside its figure. */
+export const asShown = (typed: string): string =>
+  typed.replace(/(?<![\p{L}\d_)])-(?=\.?\d)/gu, '−').replace(/(?<=\d)\s+(?=[°′″](?!\p{L}))/gu, '')
+
 /** A figure of more digits than this was converted, such as a third of an inch in millimetres: six say enough. */
 const MOST_TYPED = 11
 const ENDLESS = 6

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import * as D from '../../src/units/index.ts'
-import { allMarks, asSet, readDisplayUnit, showFigure, showQuantity } from '../../src/units/index.ts'
+import { allMarks, asSet, asShown, readDisplayUnit, showFigure, showQuantity } from '../../src/units/index.ts'
 import { signedStops } from '../../src/units/stops.ts'
 import './ratio-matcher.ts'
 
@@ -340,4 +340,27 @@ test('a sign that is encoded twice is one unit', () => {
     ['k\u2126', 'kΩ'],
   ] as const
   expect(pairs.map(([odd]) => D.findUnit(odd)?.symbol)).toEqual(pairs.map(([, symbol]) => symbol))
+})
+
+test.each([
+  ['-40 °', '−40°'],
+  ['-.5 stop', '−.5 stop'],
+  ['40 °', '40°'],
+  ['-3 °C', '−3 °C'],
+  ['1e-6', '1e-6'],
+  ['f/0.5', 'f/0.5'],
+  ['5 - 3', '5 - 3'],
+  ['type-2', 'type-2'],
+])('%s, as it was typed, is shown as %s', (typed, shown) => {
+  expect(asShown(typed)).toBe(shown)
+})
+
+test('a figure typed from a keyboard is shown as the same figure computed', () => {
+  const units = ['°', 'mm', '%', 'stop', 'EV'].map((symbol) => readDisplayUnit(symbol))
+  fc.assert(
+    fc.property(fc.integer({ min: -9999, max: 9999 }), fc.constantFrom(...units), (figure, unit) => {
+      const { text } = showQuantity(figure * unit.factor + unit.offset, unit.dimension, { unit, typed: true })
+      expect(asShown(`${figure} ${unit.symbol}`)).toBe(text)
+    }),
+  )
 })

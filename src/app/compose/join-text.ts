@@ -1,3 +1,4 @@
+import { asShown } from '../../units/index.ts'
 import type { NameClash, Resolution } from '../../worksheet/compose/join.ts'
 import { labelOf } from '../../worksheet/document/label.ts'
 import { composeWords as words } from './words.ts'
@@ -49,7 +50,7 @@ function fromGiven({ there, coming }: NameClash): string {
 }
 
 const written = (value: string, unit = ''): string =>
-  /^[\d.,\s]+$/.test(value) && /^[a-zµ°%]/i.test(unit) ? `${value} ${unit}` : value
+  asShown(/^[-−\d.,\s]+$/.test(value) && /^[a-zµ°%]/i.test(unit) ? `${value} ${unit}` : value)
 
 function wayOf(way: Resolution, { there, coming, newName }: NameClash): string {
   if (way === 'both') return newName === undefined ? words.keepBoth : words.keepBothAs(newName)

@@ -1,4 +1,5 @@
 import { css, html, nothing, svg, type TemplateResult } from 'lit'
+import { asShown } from '../../units/index.ts'
 import { isHeading, isNamed, type Outcome } from '../../worksheet/index.ts'
 import { kindOf } from '../../worksheet/kinds/index.ts'
 import { figureOf, isSpread, missingReason } from '../basic/result-cell.ts'
@@ -229,7 +230,7 @@ const pickSign = (picked: boolean): TemplateResult => html`
 `
 
 /** The definition of a cell: its formula, its condition, or in words what is given or shown. */
-function definition({ cell }: CellView): string {
+export function definition({ cell }: Pick<CellView, 'cell'>): string {
   switch (cell.kind) {
     case 'result':
       return cell.formula
@@ -238,8 +239,8 @@ function definition({ cell }: CellView): string {
     case 'given':
       return [
         formWords.entries[cell.entry ?? 'quantity'],
-        cell.least ? formWords.atLeast(cell.least) : '',
-        cell.most ? formWords.atMost(cell.most) : '',
+        cell.least ? formWords.atLeast(asShown(cell.least)) : '',
+        cell.most ? formWords.atMost(asShown(cell.most)) : '',
       ]
         .filter(Boolean)
         .join(', ')

@@ -14,6 +14,7 @@ import {
   YES_NO,
 } from '../../language/index.ts'
 import {
+  asShown,
   clip,
   type Dimension,
   type DisplayUnit,
@@ -320,8 +321,8 @@ function checkRange(value: number, given: Given, unit: DisplayUnit | undefined):
   const least = limit(given.least)
   const most = limit(given.most)
   const slack = SLACK * Math.abs(value)
-  if (least !== undefined && value < least - slack) refuse(words.atLeast(String(given.least)))
-  if (most !== undefined && value > most + slack) refuse(words.atMost(String(given.most)))
+  if (least !== undefined && value < least - slack) refuse(words.atLeast(asShown(String(given.least))))
+  if (most !== undefined && value > most + slack) refuse(words.atMost(asShown(String(given.most))))
   if (given.whole) checkWhole(value, given.value)
 }
 
