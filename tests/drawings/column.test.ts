@@ -76,6 +76,26 @@ test('the dimension of the present step is drawn thick, and no other', () => {
   expect(thick('original_to_sensor')).toEqual(['emphasis dimension-column'])
 })
 
+test.each([300, 360, 400])('its figure is bold and clear of it, and the other figures stay, at %i px', (width) => {
+  const figuresOf = (emphasis?: string) =>
+    nodes(drawColumn(STAND, { width, emphasis }).node).filter(
+      ({ tag, attributes }) => tag === 'text' && String(attributes.class).includes('dimension-'),
+    )
+  const bold = (emphasis?: string) =>
+    figuresOf(emphasis)
+      .filter(({ attributes }) => attributes['font-weight'] === 'bold')
+      .map(({ attributes }) => attributes.class)
+  expect(bold()).toEqual([])
+  // One is at the edge of the drawing, the other between dimensions.
+  for (const [input, name] of [
+    ['clear_distance', 'dimension-clear'],
+    ['original_to_sensor', 'dimension-column'],
+  ] as const) {
+    expect(bold(input)).toEqual([expect.stringContaining(name)])
+    expect(figuresOf(input).length).toBe(figuresOf().length)
+  }
+})
+
 describe('what is missing', () => {
   test('without any height there is no drawing', () => {
     expect(draw({ column_reach: 1 }).omissions.join()).toContain('is known')

@@ -22,6 +22,13 @@ export class StandDrawing extends SignalWatcher(LitElement) {
       text.is-emphasis {
         font-weight: 700;
       }
+      /* Where the drawing does not know of it: further from its thick line. */
+      text.is-emphasis:not([font-weight]) {
+        translate: 0 -1.2px;
+      }
+      text.is-emphasis[transform]:not([font-weight]) {
+        translate: -1.2px 0;
+      }
       .place {
         aspect-ratio: 4 / 5;
       }

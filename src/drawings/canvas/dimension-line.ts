@@ -1,6 +1,6 @@
 import type { Canvas, TextPlacement } from './canvas.ts'
 import { type Box, type Point, point, type Segment } from './geometry.ts'
-import { ASCENT, DESCENT, textWidth } from './lettering.ts'
+import { ASCENT, BOLD, DESCENT, textWidth } from './lettering.ts'
 
 /** Distance between parallel dimension lines in pixels. */
 export const LANE = 18
@@ -10,6 +10,8 @@ const TICK = 3.5
 const GAP = 3
 const OVERSHOOT = 4
 const ABOVE_LINE = DESCENT + 1.5
+/** How much further from a thick line its figure is, which is bold: the next dimension line is just beyond it. */
+const FURTHER = 1.2
 
 /** A dimension: the two points it measures and the position of its line, in pixels. */
 export interface Dimension {
@@ -63,17 +65,20 @@ export function drawDimension(canvas: Canvas, dimension: Dimension): void {
 /** Places for the figure of a dimension, the usual ones first. */
 function* places(dimension: Dimension): Generator<TextPlacement> {
   const shortest = dimension.wordings.slice(-2)
-  for (const text of dimension.wordings) yield* along(dimension, text, -ABOVE_LINE)
+  for (const text of dimension.wordings) yield* along(dimension, text, -ABOVE_LINE - furtherOf(dimension))
   for (const text of shortest) yield* pastEnds(dimension, text)
   // The far side of the line comes last, for when the near side is occupied.
-  for (const text of shortest) yield* along(dimension, text, ASCENT + 2)
+  for (const text of shortest) yield* along(dimension, text, ASCENT + 2 + furtherOf(dimension))
 }
+
+const furtherOf = ({ emphasized = false }: Dimension): number => (emphasized ? FURTHER : 0)
+const widthOf = (text: string, { emphasized = false }: Dimension): number => textWidth(text) * (emphasized ? BOLD : 1)
 
 /** Places along the line at a distance `off` from it, starting in the middle. */
 function* along(dimension: Dimension, text: string, off: number): Generator<TextPlacement> {
   const { direction, at } = dimension
   const [low, high] = reach(dimension)
-  const width = textWidth(text)
+  const width = widthOf(text, dimension)
   // A slanted tick takes space at the low end only; on the far side of the line, at the high end only.
   const start = low + (off < 0 ? TICK + 1.5 : 1.5)
   const room = high - low - TICK - 3 - width
@@ -82,7 +87,7 @@ function* along(dimension: Dimension, text: string, off: number): Generator<Text
     const middle = start + width / 2 + share * room
     const upright = direction === 'upright'
     const place = upright ? point(at + off, middle) : point(middle, at + off)
-    yield { lettering: { text, at: place, anchor: 'middle', upright } }
+    yield { lettering: { text, at: place, anchor: 'middle', upright, bold: dimension.emphasized === true } }
   }
 }
 
@@ -90,19 +95,20 @@ function* along(dimension: Dimension, text: string, off: number): Generator<Text
 function* pastEnds(dimension: Dimension, text: string): Generator<TextPlacement> {
   const { direction, at } = dimension
   const [low, high] = reach(dimension)
-  const width = textWidth(text) + 2 * (TICK + 2)
+  const bold = dimension.emphasized === true
+  const width = widthOf(text, dimension) + 2 * (TICK + 2)
   if (direction === 'across') {
-    yield beyond(text, point(high, at), point(high + width, at))
-    yield beyond(text, point(low, at), point(low - width, at))
+    yield beyond(dimension, text, point(high, at), point(high + width, at))
+    yield beyond(dimension, text, point(low, at), point(low - width, at))
     return
   }
-  yield beyond(text, point(at, low), point(at, low - width))
+  yield beyond(dimension, text, point(at, low), point(at, low - width))
   for (const share of [0.5, 0.42, 0.58, 0.35, 0.65, 0.27, 0.73, 0.2, 0.8]) {
     const y = low + (high - low) * share + ASCENT / 2
-    yield { lettering: { text, at: point(at + 5, y), anchor: 'start' } }
-    yield { lettering: { text, at: point(at - 5, y), anchor: 'end' } }
+    yield { lettering: { text, at: point(at + 5, y), anchor: 'start', bold } }
+    yield { lettering: { text, at: point(at - 5, y), anchor: 'end', bold } }
   }
-  yield beyond(text, point(at, high), point(at, high + width))
+  yield beyond(dimension, text, point(at, high), point(at, high + width))
 }
 
 const reach = ({ direction, from, to }: Dimension): readonly [number, number] =>
@@ -110,11 +116,15 @@ const reach = ({ direction, from, to }: Dimension): readonly [number, number] =>
     ? [Math.min(from.x, to.x), Math.max(from.x, to.x)]
     : [Math.min(from.y, to.y), Math.max(from.y, to.y)]
 
-function beyond(text: string, from: Point, to: Point): TextPlacement {
+function beyond(dimension: Dimension, text: string, from: Point, to: Point): TextPlacement {
   const upright = from.x === to.x
   const middle = point((from.x + to.x) / 2, (from.y + to.y) / 2)
-  const at = upright ? point(middle.x - ABOVE_LINE, middle.y) : point(middle.x, middle.y - ABOVE_LINE)
-  return { lettering: { text, at, anchor: 'middle', upright }, lines: [{ from, to }] }
+  const off = ABOVE_LINE + furtherOf(dimension)
+  const at = upright ? point(middle.x - off, middle.y) : point(middle.x, middle.y - off)
+  return {
+    lettering: { text, at, anchor: 'middle', upright, bold: dimension.emphasized === true },
+    lines: [{ from, to }],
+  }
 }
 
 /** Writes the figure of a dimension; false if no place is free. */

@@ -33,7 +33,7 @@ export interface Lettering {
 }
 
 /** How much wider bold text is at most. */
-const BOLD = 1.12
+export const BOLD = 1.12
 
 /** The bounding box of a line of text. */
 export function letteringBox({ text, at, anchor, upright, bold }: Lettering): Box {

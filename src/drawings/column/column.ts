@@ -179,7 +179,7 @@ export const drawColumn: Draw = (inputs, options) => {
         direction: 'upright',
         from: point(view.axis - px(column.boardHalf), aboveOriginal(upright.from)),
         to: point(view.axis - camera.half(upright.to), aboveOriginal(upright.to)),
-        at: PAD + 12 + (column.dimensions.length - 1 - index) * LANE,
+        at: PAD + 14 + (column.dimensions.length - 1 - index) * LANE,
         wordings: [`${upright.long} ${shown}`, `${upright.short} ${shown}`, ...figures(shown)],
         extensions: [upright.from !== 0, true],
         emphasized: upright.className === emphasized,
@@ -275,7 +275,7 @@ function layOut(
   const space = Math.min(SHAPE.most, Math.max(SHAPE.least, width * SHAPE.share))
   const inUnit = top / METRES[unit]
   const labels = Math.max(...roundTicks(0, inUnit, space / 30).map((one) => textWidth(figureText(one))), 0)
-  const leftRoom = PAD + 12 + dimensions.length * LANE
+  const leftRoom = PAD + 14 + dimensions.length * LANE
   const spare = reach !== undefined && mark !== undefined ? LANE : 0
   const rightRoom = 2 * COLUMN_HALF + LABEL_GAP + labels + 6 + spare + PAD
   const scale = fitScale(
