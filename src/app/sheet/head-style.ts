@@ -175,8 +175,10 @@ export const headStyle = css`
     --target: 60px;
     border-block-end-width: 1px;
   }
+  /* Its switch is clear of the edges. */
   :host([face='stand']) .first {
-    min-block-size: 64px;
+    min-block-size: 72px;
+    padding-block: 6px;
     flex-wrap: nowrap;
   }
   ::slotted(*) {
@@ -251,8 +253,12 @@ export const headStyle = css`
     :host([typing]) .second {
       display: none;
     }
+    :host([face='stand']) .first {
+      min-block-size: 60px;
+      padding-block: 0;
+    }
     :host([face='stand']) .second {
-      block-size: 64px;
+      block-size: 72px;
     }
     .titles {
       flex-basis: 7rem;

@@ -47,7 +47,7 @@ export const sheetStyle = css`
       padding-block-start: 58px;
     }
     main.stand.typing {
-      padding-block-start: 64px;
+      padding-block-start: 72px;
     }
   }
 `

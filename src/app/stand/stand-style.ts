@@ -8,7 +8,7 @@ export const standStyle = css`
     display: grid;
     grid-template-rows: auto 1fr auto;
     grid-template-columns: minmax(0, 1fr);
-    min-block-size: calc(100dvh - 64px);
+    min-block-size: calc(100dvh - 72px);
     font-family: var(--type);
   }
   .ruler {
