@@ -211,7 +211,8 @@ export const fillStyle = css`
     .two-follow .follows > * {
       break-inside: avoid;
     }
-    .two-give .caption,
+    /* What has no second column has no rule over it. */
+    .two-give .gives:has(.block + .block, .block > * + *) .caption,
     .two-follow .caption {
       column-span: all;
     }

@@ -35,10 +35,25 @@ export class NewerPage extends LitElement {
     shared,
     receivedStyle,
     css`
+      /* On its ground as the page of a sheet is. */
       main {
         display: block;
         max-inline-size: 1560px;
-        padding-block-end: 1.4rem;
+        margin-inline: max(24px, (100% - 1560px) / 2);
+        padding: 16px 32px 28px;
+      }
+      @media (max-width: 1179px) {
+        main {
+          margin-inline: 12px;
+          padding-inline: 24px;
+        }
+      }
+      @media (max-width: 40rem) {
+        main {
+          margin-inline: 0;
+          padding-inline: 16px;
+          border-inline: 0;
+        }
       }
       h1 {
         overflow-wrap: anywhere;
