@@ -179,7 +179,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
     const put = (value: string): void => this.put(cell, value)
     return html`
       <div
-        class="row ${entry === 'list' || cell.options?.some((one) => one.length > LONG_OPTION) ? 'listed' : isLong(label) ? 'long' : ''} ${origin}"
+        class="row ${entry === 'list' || entry === 'text' || cell.options?.some((one) => one.length > LONG_OPTION) ? 'listed' : isLong(label) ? 'long' : ''} ${origin}"
         @keydown=${(event: KeyboardEvent) => {
           // Enter takes the example's figure as typing another does.
           if (event.key === 'Enter' && origin === 'example') this.use()

@@ -132,6 +132,12 @@ export const shared = css`
       outline-color: Highlight;
     }
   }
+  /* Nothing can be pressed on paper; only what says something there stays. */
+  @media print {
+    :is(button, label):is(.word, .press):not(.says) {
+      display: none;
+    }
+  }
 `
 
 /** The line that unfolds what is folded away, underlined as all that is pressed. */
