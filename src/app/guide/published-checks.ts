@@ -1,7 +1,7 @@
 import { PUBLISHED, VALIDATION } from 'virtual:published'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
-import { shared } from '../../cells/style/styles.ts'
+import { fold, shared } from '../../cells/style/styles.ts'
 import type { PublishedRow } from '../../functions/published/report.ts'
 import { fetched } from '../templates/prepared-template.ts'
 import { guideWords as words } from './words.ts'
@@ -32,12 +32,8 @@ function fetchPublished(): Promise<Published> {
 export class PublishedChecks extends LitElement {
   static override styles = [
     shared,
+    fold,
     css`
-      summary {
-        min-block-size: 44px;
-        padding-block: 0.55rem;
-        cursor: pointer;
-      }
       .scroll {
         overflow-x: auto;
       }

@@ -6,7 +6,7 @@ import { type Cell, isHeading } from '../../worksheet/index.ts'
 import { labelledStyle } from '../fields/labelled.ts'
 import { openedWords } from '../opened/words.ts'
 import { type CellSignal, requestChange } from '../shared/cell-view.ts'
-import { field, row, shared } from '../style/styles.ts'
+import { field, fold, row, shared } from '../style/styles.ts'
 import { buildRow, buildRowStyle } from './build-row.ts'
 import { formWords } from './words.ts'
 
@@ -59,6 +59,7 @@ export class BuildCell extends SignalWatcher(LitElement) {
     shared,
     row,
     field,
+    fold,
     labelledStyle,
     buildRowStyle,
     css`
@@ -93,15 +94,6 @@ export class BuildCell extends SignalWatcher(LitElement) {
         display: flex;
         flex-wrap: wrap;
         column-gap: 24px;
-      }
-      .options > summary {
-        min-block-size: var(--target);
-        inline-size: fit-content;
-        padding-block: 6px;
-        text-decoration: underline;
-        text-decoration-thickness: 1px;
-        text-underline-offset: 0.28em;
-        cursor: pointer;
       }
       .now {
         display: flex;

@@ -295,7 +295,7 @@ export function buildRow(view: CellView, state: RowState, acts: Acts): TemplateR
           ? html`<button type="button" class="formula-text" title=${text} @click=${formula}>
               <span class="unseen">${formWords.editFormula}</span>${text}
             </button>`
-          : html`<span class="formula-text in-words">${text}</span>`
+          : html`<span class="formula-text in-words" title=${text}>${text}</span>`
       }
       ${present(view)}
       ${why ? html`<span class="small under">${why}</span>` : nothing}
