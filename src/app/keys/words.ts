@@ -1,8 +1,19 @@
+import type { CheckState } from '../../cells/shared/check-sign.ts'
+
 type Key = readonly [keys: string, effect: string]
 
 export const keysWords = {
   onMac: 'On a Mac, use Cmd for Ctrl and Option for Alt.',
   signs: 'Show f/, 1/, × and ± as buttons below the page while you type',
+  signsOfChecks: 'Beside a check, and in the head for all of them',
+  states: {
+    fail: 'its condition is not met; suggestions are below it',
+    marginal: 'its condition is met, but by less than its margin',
+    pass: 'its condition is met',
+    waiting: 'it needs figures that are not filled in yet',
+    error: 'its formula, or one it depends on, has an error',
+  } satisfies Record<CheckState, string>,
+  resting: 'dashed: it is computed from figures of the example',
   groups: [
     [
       'Everywhere in a sheet',
