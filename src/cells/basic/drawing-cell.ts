@@ -54,7 +54,6 @@ export class DrawingCell extends SignalWatcher(LitElement) {
       }
       @media print {
         .place,
-        .title .word,
         .how {
           display: none;
         }

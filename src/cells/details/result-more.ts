@@ -99,7 +99,7 @@ export class ResultMore extends LitElement {
   }
 
   private lead(id: string, text: string): TemplateResult {
-    return html`<button type="button" class="word" @click=${() => goToCell(this, id)}>${text}</button>`
+    return html`<button type="button" class="word says" @click=${() => goToCell(this, id)}>${text}</button>`
   }
 
   private worked({ formula, figures }: Working, outcome: ResultView['outcome']): TemplateResult {

@@ -64,11 +64,6 @@ export class DrawingNotes extends LitElement {
         margin: 0.3rem 0 0;
         padding-inline-start: 1.1rem;
       }
-      @media print {
-        .word {
-          display: none;
-        }
-      }
     `,
   ]
 

@@ -216,7 +216,7 @@ export class RangeCell extends SignalWatcher(LitElement) {
                     ${
                       at === presentAt
                         ? html`<span class="word">◆ ${rangeWords.now(shown[at] as string)}</span>`
-                        : html`<button type="button" class="word" @click=${() => this.useValue(filledWith(value.text), shown[at] as string)}>
+                        : html`<button type="button" class="word says" @click=${() => this.useValue(filledWith(value.text), shown[at] as string)}>
                             <span class="unseen">${rangeWords.use} </span>${shown[at]}
                           </button>`
                     }

@@ -266,10 +266,4 @@ export const runStyle = css`
       text-align: start;
     }
   }
-  @media print {
-    .word,
-    .press {
-      display: none;
-    }
-  }
 `

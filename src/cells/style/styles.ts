@@ -204,6 +204,9 @@ export const row = css`
   .row.listed > .what + * {
     grid-column: 1 / span 2;
   }
+  .row.listed > .what + .wide {
+    grid-column: 1 / 4;
+  }
   @container (max-width: 25rem) {
     .row {
       grid-template-columns: minmax(0, 1fr) 126px minmax(30px, auto) 48px;

@@ -20,7 +20,7 @@ export function omittedRowsList(
           .slice(0, MOST_SHOWN)
           .map(
             ({ row, column, message }) =>
-              html`<li><button type="button" class="word" @click=${() => goTo(row, column)}>${tableWords.omittedAt(row + 1, labels[column] as string, message)}</button></li>`,
+              html`<li><button type="button" class="word says" @click=${() => goTo(row, column)}>${tableWords.omittedAt(row + 1, labels[column] as string, message)}</button></li>`,
           )}
       </ul>
       ${more > 0 ? html`<p class="small quiet">${tableWords.moreOmitted(more)}</p>` : nothing}

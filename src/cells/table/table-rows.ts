@@ -83,7 +83,7 @@ export function tableHead({ cell, labels }: TableState, { sorted, sort }: HeadAc
           const unit = unitSuffix(column.unit)
           const toTheRight = isNumeric(column) ? 'end' : ''
           const order = sorted?.column === at ? (sorted.descending ? 'descending' : 'ascending') : nothing
-          return html`<th scope="col" class=${toTheRight} aria-sort=${order}><button type="button" class="word sort" aria-label=${tableWords.sortBy(labels[at] as string)} @click=${() => sort(at)}>${labels[at]}</button>${unit ? html` <span class="unit quiet">${unit}</span>` : nothing}</th>`
+          return html`<th scope="col" class=${toTheRight} aria-sort=${order}><button type="button" class="word sort says" aria-label=${tableWords.sortBy(labels[at] as string)} @click=${() => sort(at)}>${labels[at]}</button>${unit ? html` <span class="unit quiet">${unit}</span>` : nothing}</th>`
         })}
       </tr>
     </thead>

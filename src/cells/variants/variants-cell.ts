@@ -68,11 +68,6 @@ export class VariantsCell extends SignalWatcher(LitElement) {
         font-size: 0.86rem;
         line-height: 1.25;
       }
-      @media print {
-        .words {
-          display: none;
-        }
-      }
     `,
     firstColumn,
   ]
