@@ -1,4 +1,5 @@
 import { expect } from 'vitest'
+import { foldedAsOthers } from './folds.ts'
 import { test } from './harness.ts'
 import { pressInHead } from './head.ts'
 
@@ -30,6 +31,7 @@ test('a function shows the published values it was checked with, and the page of
   await page.getByLabel('Find a function by any word').fill('lens_to_sensor')
   await page.getByText('lens_to_sensor(focal').click()
   await page.getByText('How this was checked').click()
+  expect(await foldedAsOthers(page, 'published-checks')).toBe(true)
   const row = page.getByRole('row').filter({ hasText: 'lens_to_sensor(8 in, 5)' })
   await row.getByText('48 in').first().waitFor()
   await row.getByText('The Sinclair Handbook of Photography').waitFor()

@@ -1,5 +1,7 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
+import { SIGNS } from '../../src/cells/shared/check-sign.ts'
+import { foldedAsOthers } from './folds.ts'
 import { test } from './harness.ts'
 import { pressInHead } from './head.ts'
 import { smallTargets } from './targets.ts'
@@ -209,4 +211,43 @@ test('what a section is about is shown whole, also beside the count of example f
     .locator('fill-face .heading p')
     .evaluateAll((all) => all.filter((one) => one.scrollWidth > one.clientWidth).map(({ textContent }) => textContent))
   expect(cut).toEqual([])
+})
+
+test('the signs of checks are explained, drawn as beside the checks', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await page.getByText('Keys and signs').click()
+  for (const [word, [sign]] of [
+    ['Fail', SIGNS.fail],
+    ['Marginal', SIGNS.marginal],
+    ['Pass', SIGNS.pass],
+    ['Waiting', SIGNS.waiting],
+    ['Error', SIGNS.error],
+  ] as const) {
+    const term = page.locator('keys-list dt').filter({ hasText: word })
+    expect(await term.locator('path').first().getAttribute('d')).toBe(sign?.d)
+  }
+})
+
+test('a text has a line of its own, however short it is', async ({ open }) => {
+  const { page } = await open({ path: '#new/accept-colour' })
+  const text = page.locator('given-cell:has(input.entry[type=text]:not([inputmode]))').first()
+  const places = () =>
+    text.evaluate((one) => {
+      const [row, field, label] = ['.row', '.entry', '.what'].map((name) =>
+        ((one.shadowRoot as ShadowRoot).querySelector(name) as HTMLElement).getBoundingClientRect(),
+      ) as [DOMRect, DOMRect, DOMRect]
+      return { share: field.width / row.width, below: field.top >= label.bottom - 1, height: row.height }
+    })
+  const long = await places()
+  expect(long.below).toBe(true)
+  expect(long.share).toBeGreaterThan(0.7)
+  await text.locator('input').fill('T')
+  expect(await places()).toEqual(long)
+})
+
+test('what is folded in Build is pressed like any other fold', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet/build' })
+  await page.getByRole('button', { name: 'Given: Focal length', exact: true }).click()
+  await page.getByText('More options').waitFor()
+  expect(await foldedAsOthers(page, 'build-cell')).toBe(true)
 })

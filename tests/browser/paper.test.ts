@@ -191,3 +191,29 @@ test('printed as it is, the page keeps its drawings and shows what is chosen', a
   const chosen = page.locator('given-cell .yes-no label:has(:checked)').first()
   expect(await chosen.evaluate((one) => getComputedStyle(one).getPropertyValue('print-color-adjust'))).toBe('exact')
 })
+
+test.for(['flat-sheet', 'collection-run'])(
+  'printed as it is, the page of %s has nothing left to press',
+  async (job, { open }) => {
+    const { page } = await open({ path: `#new/${job}` })
+    await page.locator('fill-face drawing-cell svg, fill-face run-cell .setup').first().waitFor()
+    const pressed = () =>
+      page.locator('fill-face').evaluate((face) => {
+        const found: string[] = []
+        const look = (root: ParentNode): void => {
+          for (const one of root.querySelectorAll('*')) {
+            if (one.shadowRoot) look(one.shadowRoot)
+            const isPressed = one.matches('button:is(.word, .press), label.press') && !one.matches('.says')
+            if (isPressed && one.getBoundingClientRect().width > 0) found.push(one.textContent.trim())
+          }
+        }
+        look(face.shadowRoot as ShadowRoot)
+        return found
+      })
+    expect(await pressed()).not.toEqual([])
+    await page.emulateMedia({ media: 'print' })
+    expect(await pressed()).toEqual([])
+    // What sorts a table says what its column is.
+    if (job === 'collection-run') expect(await page.locator('table-cell .sort').first().isVisible()).toBe(true)
+  },
+)

@@ -178,6 +178,12 @@ test('figures are large, never overflow, and what is pressed is 60 px high', asy
       for (const { over } of await figures()) expect(over).toBeLessThanOrEqual(0.5)
       expect(await low()).toEqual([])
     }
+    const room = await page.locator('stand-switch').evaluate((one) => {
+      const row = one.assignedSlot?.closest('.first, .second') as HTMLElement
+      const [inner, outer] = [one.getBoundingClientRect(), row.getBoundingClientRect()]
+      return Math.min(inner.top - outer.top, outer.bottom - inner.bottom)
+    })
+    expect(room).toBeGreaterThanOrEqual(4)
   }
   await page.setViewportSize({ width: 1024, height: 768 })
   await show(page, 'One step')
