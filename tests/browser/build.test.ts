@@ -228,6 +228,11 @@ test('the formula box shows arguments and values, and undo brings back what Esca
 
   await page.keyboard.press('Control+a')
   await page.keyboard.type('sheet_size.width')
+  // The first closes the list of what is offered.
+  const offered = page.locator('.cm-tooltip-autocomplete')
+  await offered.getByText('width').first().waitFor()
+  await page.keyboard.press('Escape')
+  await offered.waitFor({ state: 'detached' })
   await page.keyboard.press('Escape')
   await expect
     .poll(async () => (await cellsOf(page)).find(({ id }) => id === 'away'))
@@ -294,6 +299,32 @@ test('the editor completes names, functions and units, and shows a function’s 
   await page.keyboard.type('original_to_sensor(focal, 1)')
   await page.locator('.cm-line span', { hasText: 'original_to_sensor' }).first().hover()
   await page.locator('.cm-tooltip-hover').getByText('Source:').waitFor()
+})
+
+test('Escape closes the list of the editor also while it is made anew, and only then the formula is put back', async ({
+  open,
+}) => {
+  const { page } = await open()
+  await openSheet(page, [
+    given('border', '5 mm', { label: 'Border' }),
+    result('twice', 'border * 2', { label: 'Twice' }),
+  ])
+  await pressInHead(page, 'Build')
+  await row(page, 'Twice')
+    .getByRole('button', { name: /^Edit the formula/ })
+    .click()
+  const formula = page.locator('.cm-content')
+  await formula.waitFor()
+  await page.keyboard.press('Control+a')
+  await page.keyboard.type('b')
+  const list = page.locator('.cm-tooltip-autocomplete')
+  await list.getByText('border').first().waitFor()
+  await page.keyboard.press('o')
+  await page.keyboard.press('Escape')
+  await list.waitFor({ state: 'detached' })
+  await expect.poll(() => formula.allInnerTexts()).toEqual(['bo'])
+  await page.keyboard.press('Escape')
+  await expect.poll(() => formula.allInnerTexts()).toEqual(['border * 2'])
 })
 
 test('undo and redo go through typing, moving and removing, and the sheet is as before', async ({ open }) => {

@@ -4,7 +4,6 @@ import {
   closeBracketsKeymap,
   closeCompletion,
   completionKeymap,
-  completionStatus,
   selectedCompletion,
 } from '@codemirror/autocomplete'
 import { defaultKeymap } from '@codemirror/commands'
@@ -81,6 +80,9 @@ function keepsWhole(view: EditorView): boolean {
   return whole && closeCompletion(view)
 }
 
+/** Whether a list of completions is on screen: one that is made anew at the next key still is, though it cannot be chosen from. */
+const showsList = (view: EditorView): boolean => view.dom.querySelector('.cm-tooltip-autocomplete') !== null
+
 const did = (act: () => void) => (): boolean => {
   act()
   return true
@@ -144,7 +146,7 @@ export function openFormulaEditor(options: EditorOptions): FormulaEditor {
         // Undo belongs to the sheet: one history, so that a step back is the same step everywhere.
         keymap.of([
           { key: 'Enter', run: (view) => keepsWhole(view) && did(options.onKeep)() },
-          { key: 'Escape', run: (view) => completionStatus(view.state) !== 'active' && did(options.onRestore)() },
+          { key: 'Escape', run: (view) => !showsList(view) && did(options.onRestore)() },
           ...completionKeymap,
           ...closeBracketsKeymap,
           { key: 'Enter', run: did(options.onKeep) },
