@@ -75,8 +75,11 @@ function feetOver(
   const grouped = computed && { ...computed, counted: computed.counted.filter(isIn) }
   return feet.map((own, at) =>
     own.map((foot): FooterFigure => {
-      const said = { words: footerLabel(foot), ...(foot.where?.trim() ? { where: foot.where.trim() } : {}) }
       const meaning = table?.columns[at]
+      const where = foot.where?.trim()
+      // Below its own heading a ticked column needs no other words for what is ticked.
+      const isSaid = where && where !== meaning?.column.name
+      const said = { words: footerLabel(foot), ...(isSaid ? { where } : {}) }
       if (!table || !meaning?.type) return { ...said, diagnostics: [] }
       const condition = conditionOf(engine, node, table, foot.where)
       if (condition.diagnostics.length > 0 || condition.waits || !grouped)

@@ -51,6 +51,18 @@ test('a percentile is of a share, 95 % where nothing is said', () => {
   ).toEqual(['250 mm', '250 mm', '385 mm', expect.stringMatching(/from 0 % to 100 %/), expect.stringMatching(/“most”/)])
 })
 
+test('which rows a figure is of is said, but not below the column that says so itself', () => {
+  const where = (name: string, entry: Partial<Column>, condition: string) => {
+    const table = tableWith([])
+    const columns = [...table.columns, { name, ...entry, foot: [{ figure: 'count', where: condition }] }] as Column[]
+    const sheet = sheetOf([border, { ...table, columns }])
+    return footerOf(sheet.engine, sheet.engine.node('s') as never).at(-1)?.[0]
+  }
+  expect(where('done', { entry: 'tick' }, 'done')).not.toHaveProperty('where')
+  expect(where('done', { entry: 'tick' }, 'not done')).toMatchObject({ where: 'not done' })
+  expect(where('done', { entry: 'tick' }, 'bound')).toMatchObject({ where: 'bound' })
+})
+
 describe('a figure of some rows', () => {
   it('is of those the condition holds for', () => {
     expect(
