@@ -251,3 +251,11 @@ test('what is folded in Build is pressed like any other fold', async ({ open }) 
   await page.getByText('More options').waitFor()
   expect(await foldedAsOthers(page, 'build-cell')).toBe(true)
 })
+
+test('a table of originals ends where the rules around it do', async ({ open }) => {
+  const { page } = await open({ path: '#new/collection-run', width: 1440 })
+  const box = page.locator('table-cell .box').first()
+  await box.locator('tbody tr').first().waitFor()
+  expect(await box.evaluate((one) => one.clientWidth - (one.querySelector('table') as HTMLElement).offsetWidth)).toBe(0)
+  expect(await box.evaluate((one: HTMLElement) => one.offsetWidth - one.clientWidth)).toBe(0)
+})

@@ -15,7 +15,6 @@ export const tableStyle = css`
     overflow: auto;
     overscroll-behavior-inline: contain;
     border-block: 1px solid var(--edge);
-    scrollbar-gutter: stable;
   }
   table {
     inline-size: 0;
