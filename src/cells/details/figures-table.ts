@@ -2,8 +2,14 @@ import { css } from 'lit'
 
 /** A table of figures with level rules; a wide one scrolls. */
 export const figuresTable = css`
+  /* A shade at the edge beyond which the table goes on; what moves along with the table hides it at an end. */
   .scrolled {
     overflow-x: auto;
+    background:
+      linear-gradient(to right, var(--sheet) 12px, transparent 28px) 0 0 / 28px 100% no-repeat local,
+      linear-gradient(to left, var(--sheet) 12px, transparent 28px) 100% 0 / 28px 100% no-repeat local,
+      linear-gradient(to right, var(--hair), transparent) 0 0 / 12px 100% no-repeat,
+      linear-gradient(to left, var(--hair), transparent) 100% 0 / 12px 100% no-repeat;
   }
   table {
     border-collapse: collapse;
