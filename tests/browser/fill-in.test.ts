@@ -172,6 +172,26 @@ test('an answer or a figure like the example’s is the user’s own once it is 
   await left.getByText('1 figure is still the example’s').waitFor()
 })
 
+test('the option an example has is the user’s own once it is chosen in the open list', async ({ open }) => {
+  const { page } = await open()
+  const cells = ['Face', 'Support'].map((label) =>
+    makeGiven(label.toLowerCase(), 'flat', {
+      ...{ entry: 'choice', options: ['flat', 'wavy'], label },
+      from: { kind: 'example', text: 'flat' },
+    }),
+  )
+  await openSheet(page, cells)
+  const list = (label: string): Locator => page.locator('given-cell').filter({ hasText: label }).locator('select')
+  await page.locator('example-bar').getByText('2 figures are still the example’s').waitFor()
+  await list('Face').press('Space')
+  await page.keyboard.press('Escape')
+  await list('Support').press('Space')
+  await page.keyboard.press('Enter')
+  await page.locator('example-bar').getByText('1 figure is still the example’s').waitFor()
+  // Opened and closed again, a list says nothing.
+  expect(await page.locator('given-cell .example').filter({ hasText: 'Face' }).count()).toBe(1)
+})
+
 test('a size typed for one quantity offers to make the field one of a size', async ({ open }) => {
   const { page } = await open()
   await openSheet(page, [makeGiven('face', '30', { unit: 'mm', label: 'Face' })])

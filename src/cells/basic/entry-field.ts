@@ -108,6 +108,10 @@ function choice({ cell, described, bad, put }: EntryParts): TemplateResult {
       aria-describedby=${described}
       aria-invalid=${bad}
       @change=${(event: Event) => put(typedIn(event))}
+      @click=${(event: MouseEvent) => {
+        // Choosing in the open list the option there is already changes nothing: it clicks, which no button of the mouse does.
+        if (event.detail === 0) put(typedIn(event))
+      }}
     >
       ${[...stray, ...options].map(
         (option) => html`<option value=${option} .selected=${live(option === cell.value)}>${option || '—'}</option>`,
