@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
 import { newId, openStore } from '../../../src/storage/index.ts'
 import { asStoreError, StoreError } from '../../../src/storage/store/store-error.ts'
+import { STORAGE_WORDS } from '../../../src/storage/words.ts'
 import { SHEET, saveOver } from '../sheets.ts'
 
 describe('where nothing can be saved', () => {
@@ -13,7 +14,7 @@ describe('where nothing can be saved', () => {
     expect(store.persistent).toBe(false)
     expect(store.problem).toBeInstanceOf(StoreError)
     expect(store.problem?.problem).toBe('refused')
-    expect(store.problem?.message).toContain('save it as a file before closing')
+    expect(store.problem?.message).toBe(STORAGE_WORDS.refused)
 
     await store.save('a', SHEET)
     expect(await store.load('a')).toEqual(SHEET)
