@@ -259,3 +259,20 @@ test('a table of originals ends where the rules around it do', async ({ open }) 
   expect(await box.evaluate((one) => one.clientWidth - (one.querySelector('table') as HTMLElement).offsetWidth)).toBe(0)
   expect(await box.evaluate((one: HTMLElement) => one.offsetWidth - one.clientWidth)).toBe(0)
 })
+
+test('the frame of what is found is whole, also where it ends a section', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet', width: 390 })
+  await settled(page)
+  await page.keyboard.press('Control+f')
+  await page.locator('find-line input').fill('lamp')
+  const found = page.locator('fill-face drawing-cell[data-found]')
+  await found.waitFor()
+  const room = await found.evaluate((one) => {
+    const { outlineWidth, outlineOffset } = getComputedStyle(one)
+    const band = one.closest('.band') as HTMLElement
+    const reach = Number.parseFloat(outlineWidth) + Number.parseFloat(outlineOffset)
+    return band.getBoundingClientRect().bottom - one.getBoundingClientRect().bottom - reach
+  })
+  // What reaches beyond the box of a section is not painted.
+  expect(room).toBeGreaterThanOrEqual(0)
+})

@@ -11,9 +11,9 @@ export const fillStyle = css`
     }
   }
   .band {
-    /* Room for focus rings and for drawings that reach past their box. */
-    margin-inline: -8px;
-    padding: 10px 8px 0;
+    /* Room for focus rings, frames of what is found, and drawings that reach past their box. */
+    margin: 0 -8px -8px;
+    padding: 10px 8px 8px;
     /* A band out of sight is not rendered; find, print and anchors still reach it. */
     content-visibility: auto;
     contain-intrinsic-size: auto 480px;
