@@ -29,6 +29,9 @@ export class SuggestionList extends LitElement {
         border: 1px solid var(--rule);
         border-radius: 4px;
       }
+      p {
+        margin-block-start: 4px;
+      }
       li + li {
         border-block-start: 1px solid var(--rule);
       }
