@@ -40,6 +40,7 @@ const evened = (heading: string): string =>
     .normalize('NFKC')
     .toLowerCase()
     .replace(/[_\s]+/g, ' ')
+    .replace(/[?:.*]+\s*$/, '')
     .trim()
 
 interface Heading {
@@ -49,6 +50,18 @@ interface Heading {
 
 /** `Width [mm]`, `width (cm)`, `width, in`, `width / mm`. */
 const WITH_UNIT = /^(.*?)\s*(?:\[([^[\]]+)\]|\(([^()]+(?:\([^()]*\))?)\)|,\s*(\S.*)|\s\/\s*(\S.*))\s*$/
+
+/** `Width mm`, `width_mm`, `width in cm`: of other headings the last word need not be a unit. */
+const WITH_BARE_UNIT = /^(.*?)(?:[\s_]+in)?[\s_]+([^\s_]+)$/
+
+/** A heading of one of these columns with a unit of its kind as its last word. */
+function bareHeading(columns: readonly Column[], heading: string): Heading | undefined {
+  const [, label, unit] = WITH_BARE_UNIT.exec(heading.trim()) ?? []
+  if (label === undefined || unit === undefined || !isUnit(unit)) return undefined
+  const at = columnNamed(columns, label)
+  const own = at === undefined ? undefined : declaredUnit(columns[at]?.unit).unit
+  return own && readDisplayUnit(unit).dimension === own.dimension ? { label, unit } : undefined
+}
 
 /** A heading apart from the unit behind it. */
 export function readHeading(heading: string): Heading {
@@ -81,7 +94,7 @@ export function matchTable(columns: readonly Column[], rows: Rows, said?: boolea
   const fillable = columns.flatMap((column, at) => (hasFormula(column) ? [] : [at]))
   const sources = Array.from({ length: width }, (_, at): Source => {
     const heading = hasHeadings ? (first[at] ?? '').trim() : ''
-    const { unit } = readHeading(heading)
+    const { unit } = bareHeading(columns, heading) ?? readHeading(heading)
     const found = hasHeadings ? columnFor(columns, heading) : fillable[at]
     const free = found !== undefined && !taken.has(found) ? found : undefined
     if (free !== undefined) taken.add(free)
@@ -98,12 +111,17 @@ export function matchTable(columns: readonly Column[], rows: Rows, said?: boolea
 
 /** The column a heading names, by label or name, with or without a unit behind it. */
 function columnFor(columns: readonly Column[], heading: string): number | undefined {
-  for (const target of new Set([evened(heading), evened(readHeading(heading).label)])) {
-    if (target === '') continue
-    const at = columns.findIndex(({ label, name }) => evened(label ?? '') === target || evened(name) === target)
-    if (at >= 0) return at
-  }
-  return undefined
+  return (
+    columnNamed(columns, heading) ??
+    columnNamed(columns, readHeading(heading).label) ??
+    columnNamed(columns, bareHeading(columns, heading)?.label ?? '')
+  )
+}
+
+function columnNamed(columns: readonly Column[], called: string): number | undefined {
+  const target = evened(called)
+  const at = columns.findIndex(({ label, name }) => evened(label ?? '') === target || evened(name) === target)
+  return target === '' || at < 0 ? undefined : at
 }
 
 /** Whether the first row looks like headings: it names a column, or cannot be read where the next one can. */

@@ -56,6 +56,22 @@ describe('a table with headings', () => {
     expect(seen(sheetOf([cell, result('widest', 'greatest(originals.original_width)')]), 'widest')).toBe('425 mm')
   })
 
+  test.each([
+    ['Title?\tWidth in cm\theight_cm', '42.5 cm', '30 cm'],
+    ['TITLE:\tWidth mm\tHEIGHT cm', '42.5', '30 cm'],
+    ['title.\toriginal_width_in_in\tHeight*', '42.5 in', '30'],
+  ])('has them understood as people write them: “%s”', (headings, width, height) => {
+    expect(pasted(`${headings}\nTown\t42.5\t30`).rows).toEqual([['Town', width, height, '']])
+  })
+
+  it('keeps what only ends like a unit: a column of another name, or a unit of another kind', () => {
+    const { columns } = pasted('Title\tBox m\tWidth kg\nTown\t3\t4')
+    expect(columns.slice(COLUMNS.length).map(({ label, unit }) => [label, unit])).toEqual([
+      ['Box m', undefined],
+      ['Width kg', undefined],
+    ])
+  })
+
   it('of another kind is saved as it is and reported by the field', () => {
     const cell = pasted('Title,Width [kg]\nTown,5\n')
     expect(cell.rows).toEqual([['Town', '5 kg', '', '']])
