@@ -318,6 +318,20 @@ for (const dim of [false, true])
     expect(await violations(page)).toEqual([])
   })
 
+test('on a phone the mark of a row left out is whole beside its number', async ({ open }) => {
+  const { page } = await open({ width: 390, height: 844 })
+  await opened(page, sheetWith(3))
+  await page.getByLabel('Width, row 2', { exact: true }).fill('torn')
+  const number = page.locator('th.out').first()
+  await number.waitFor()
+  const starts = await number.evaluate((cell) => {
+    const range = document.createRange()
+    range.selectNodeContents(cell.querySelector('.word-out') as Element)
+    return range.getBoundingClientRect().left - cell.getBoundingClientRect().left
+  })
+  expect(starts).toBeGreaterThanOrEqual(0)
+})
+
 test('columns are renamed, moved and removed, and the rows go with them', async ({ open }) => {
   const { page } = await open()
   await opened(page, sheetWith(2))

@@ -2,6 +2,17 @@ import { css } from 'lit'
 
 /** A table where there is less room: narrower columns on a tablet, a list on a phone. */
 export const tableNarrowStyle = css`
+  /* The sign alone, where the word would be cut: the rows left out are listed below. */
+  @media (max-width: 1179px) {
+    .out .word-out {
+      justify-content: end;
+      font-size: 0;
+    }
+    .out .word-out::before {
+      inline-size: 7px;
+      block-size: 7px;
+    }
+  }
   /* On a tablet the fifteen columns of a list of originals have room beside each other. */
   @media (min-width: 40.01rem) and (max-width: 1179px) {
     col {
@@ -38,15 +49,6 @@ export const tableNarrowStyle = css`
     }
     tbody th {
       padding-inline: 0.2rem;
-    }
-    /* The sign alone: the rows left out are listed below. */
-    .out .word-out {
-      justify-content: end;
-      font-size: 0;
-    }
-    .out .word-out::before {
-      inline-size: 7px;
-      block-size: 7px;
     }
     .f,
     td.worked {
