@@ -39,16 +39,18 @@ test('a sheet of a newer version opens to be read, says so, and can be saved unc
   expect(await violations(page)).toEqual([])
 
   await page.setViewportSize({ width: 1440, height: 900 })
-  const widths = await page.locator('newer-page').evaluate((one) => {
+  const places = await page.locator('newer-page').evaluate((one) => {
     const face = one.shadowRoot?.querySelector('fill-face')?.shadowRoot
     const card = one.shadowRoot?.querySelector('main')?.getBoundingClientRect()
-    const widthOf = (name: string) => face?.querySelector(name)?.getBoundingClientRect().width
-    return { left: card?.left, right: card?.right, rule: widthOf('.caption'), given: widthOf('given-cell') }
+    const placeOf = (name: string) => face?.querySelector(name)?.getBoundingClientRect()
+    return { left: card?.left, right: card?.right, rule: placeOf('.caption'), given: placeOf('given-cell') }
   })
-  // It lies on its ground, and the rule above a single column is as wide as the column.
-  expect(widths.left).toBeGreaterThanOrEqual(24)
-  expect(widths.right).toBeLessThanOrEqual(1440 - 24)
-  expect(widths.rule).toBeCloseTo(widths.given as number, 0)
+  // It lies on its ground, and the rule above a single column is above it and as wide.
+  expect(places.left).toBeGreaterThanOrEqual(24)
+  expect(places.right).toBeLessThanOrEqual(1440 - 24)
+  expect(places.rule?.width).toBeCloseTo(places.given?.width as number, 0)
+  expect(places.given?.left).toBe(places.rule?.left)
+  expect(places.given?.top).toBeGreaterThanOrEqual(places.rule?.bottom as number)
 
   await page.getByLabel('Width').focus()
   await page.keyboard.type('9')

@@ -202,8 +202,13 @@ export const fillStyle = css`
     .two-follow.no-gives {
       grid-template-columns: minmax(0, 1fr);
     }
-    .two-give .gives,
+    /* A single given has one column, and no rule over a second. */
+    .two-give .gives {
+      max-inline-size: 446px;
+    }
+    .two-give .gives:has(details, .block + .block, .block > * + *),
     .two-follow .follows {
+      max-inline-size: none;
       columns: 2;
       column-gap: 36px;
     }
@@ -211,8 +216,7 @@ export const fillStyle = css`
     .two-follow .follows > * {
       break-inside: avoid;
     }
-    /* What has no second column has no rule over it. */
-    .two-give .gives:has(.block + .block, .block > * + *) .caption,
+    .two-give .caption,
     .two-follow .caption {
       column-span: all;
     }
