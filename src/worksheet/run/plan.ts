@@ -274,12 +274,14 @@ const refused = ({ row, title, done }: UnreadableOriginal | Original, cause: Cau
 const millimetres = (length: number): string => `${Number((length * 1e3).toPrecision(4))} mm`
 
 /** Why an original is taken in parts. */
-function tooLarge(original: Original, { sensor, pitch }: Rig, least: number): string {
+function tooLarge(original: Original, rig: Rig, least: number): string {
+  const { sensor, pitch } = rig
   const { width, height, border, turn, sampling } = original
   const whole = fitMagnification(width, height, sensor.width, sensor.height, border, turn)
-  return whole >= sampling * pitch * (1 - 1e-9)
-    ? words.nextMagnification(ratioText(whole), ratioText(least))
-    : words.tooLarge(samplingText(sampling))
+  if (whole < sampling * pitch * (1 - 1e-9)) return words.tooLarge(samplingText(sampling))
+  const column = withinColumn(original, rig)
+  const isTooHigh = typeof column === 'object' && column.least > whole * (1 + 1e-9)
+  return (isTooHigh ? words.columnTooShort : words.nextMagnification)(ratioText(whole), ratioText(least))
 }
 
 /** The magnifications the column allows an original; undefined where nothing is said of the column. */

@@ -49,6 +49,8 @@ export const tooManyCloseups = (found: number, most: number): string =>
 
 export const nextMagnification = (whole: string, least: string): string =>
   `It would fit one frame at ${whole}, which none of the lenses and tubes gives; the next magnification is ${least}.`
+export const columnTooShort = (whole: string, least: string): string =>
+  `It would fit one frame at ${whole}, for which the column is too short; the next magnification is ${least}.`
 export const tooLarge = (sampling: string): string => `Too large for one frame at ${sampling}.`
 export const notInOneFrame = (sampling: string): string =>
   `One frame does not reach ${sampling}. Agree on a lower sampling for it, or take it in several frames.`

@@ -215,6 +215,19 @@ describe('a plan of the run', () => {
     expect(parts).toMatchObject({ original: { row: 0 }, frames: 8, tiled: 'Too large for one frame at 254 ppi.' })
   })
 
+  it('says whether column or lens keeps what would fit one frame from doing so', () => {
+    const tiled = (each: Original, one: Rig) => planRun([each], one).setups[0]?.originals[0]?.tiled
+    // 600 × 400 mm fits at 0.06, which puts the sensor at 55 (2 + 0.06 + 16.667) = 1030 mm.
+    const wide = original(0, 600, 400, 200)
+    expect(tiled(wide, rig({ lens: LENS, column: { offset: 0, most: 1.1 } }))).toBeUndefined()
+    expect(tiled(wide, rig({ lens: LENS, column: { offset: 0, most: 1 } }))).toMatch(/1:16.7, for which the column is/)
+    // 240 × 160 mm fits at 0.15; the lens ends at 0.125, and the shorter tube begins at 0.218.
+    const small = original(0, 240, 160, 600)
+    const gap = /1:6.67, which none of the lenses and tubes gives; the next magnification is 1:4.58/
+    expect(tiled(small, rig({ lens: LENS }))).toMatch(gap)
+    expect(tiled(small, rig({ lens: LENS, column: { offset: 0, most: 1 } }))).toMatch(gap)
+  })
+
   it('says what keeps an original out, and with what figures', () => {
     const whyOf = (each: Original, one: Rig): string => planRun([each], one).unplanned[0]?.why ?? ''
     expect(whyOf(original(0, 20, 20, 5000), rig({ lens: LENS }))).toBe(
