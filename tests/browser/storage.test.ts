@@ -160,7 +160,7 @@ describe('in a browser', () => {
     expect(answered).toEqual({
       saved: false,
       problem: 'refused',
-      message: expect.stringMatching(/save it as a file before closing/),
+      message: expect.stringMatching(/Save the sheet as a file before closing/),
       found: SHEET,
     })
     await context.close()
