@@ -10,7 +10,7 @@ const raised = (x: number, y: number): number => (y === 2 ? x * x : x - x === 0 
 /**
  * The plain arithmetic, a loop for each sign, as one loop that called a function for each value would be many times slower.
  * Each gives NaN where a value is to be looked at again: what is no figure, and a quotient of zero, which infinity may have
- * made. To add differences up takes no longer than the loop alone.
+ * made.
  */
 const LOOPS = table<(out: Float64Array, a: Float64Array, b: Float64Array, n: number) => number>({
   '+': (out, a, b, n) => {
@@ -63,9 +63,14 @@ const LOOPS = table<(out: Float64Array, a: Float64Array, b: Float64Array, n: num
 /** A buffer of one operation, used for every block of tries. */
 export class Buffer {
   private data = new Float64Array(0)
+  /** The number in every place, so that a constant is not repeated for each block. */
+  private filled: number | undefined
 
   of(n: number): Float64Array {
-    if (this.data.length < n) this.data = new Float64Array(n)
+    if (this.data.length < n) {
+      this.data = new Float64Array(n)
+      this.filled = undefined
+    }
     return this.data
   }
 
@@ -73,7 +78,10 @@ export class Buffer {
   spread(column: Column, n: number): Float64Array {
     if (column.kind === 'numbers') return column.data
     if (column.kind !== 'same') throw new Error(`Arithmetic on a column of ${column.kind}.`)
-    return this.of(n).fill(column.value as number)
+    const data = this.of(n)
+    if (this.filled !== column.value) data.fill(column.value as number)
+    this.filled = column.value as number
+    return data
   }
 }
 
