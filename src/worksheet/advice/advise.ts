@@ -41,7 +41,7 @@ export function adviseSheet(sheet: Sheet, pieces: readonly KitPiece[] = []): She
   const solvable = [...checks].filter(([, { plans }]) => plans.length > 0)
   // Nobody’s own figures are to be changed for the sake of an example’s, unless there is nothing else.
   const onExamples = idsOnExamples(sheet)
-  const own = solvable.filter(([name]) => !onExamples.has(sheet.named(name)?.id ?? ''))
+  const own = solvable.filter(([name]) => !onExamples.has((sheet.named(name) as Cell).id))
   const plan = adviser.forAll(own.length > 0 ? own : solvable)
   for (const { name } of adviser.marginal) {
     const advice = adviser.forMarginal(name)
